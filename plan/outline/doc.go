@@ -1,0 +1,2 @@
+// Package outline: see the task brief; doc to be written by its owner.
+package outline
