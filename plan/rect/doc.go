@@ -1,2 +1,10 @@
-// Package rect: see the task brief; doc to be written by its owner.
+// Package rect packs rectangles into equal bins, with or without a quarter
+// turn: as few bins as it can (Pack), the most value in one bin (Fill), the
+// least height of a strip (Strip), the most of a single size (Most).
+//
+// It promises that what it returns is a packing: every rectangle inside its
+// bin, no two sharing area, no size more often than asked, exact on whole
+// lengths, and the same on every machine. It does not promise the fewest bins;
+// package bound says how few there can be. A gap between pieces is the
+// caller's matter: sizes and bin inflated by the gap.
 package rect

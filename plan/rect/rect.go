@@ -1,6 +1,10 @@
 package rect
 
-import "example.org/matside/plan/length"
+import (
+	"errors"
+
+	"example.org/matside/plan/length"
+)
 
 // Size is a kind of rectangle to be packed Count times.
 type Size struct {
@@ -29,3 +33,18 @@ const (
 	Quick
 	Thorough
 )
+
+// Options guide a search. The zero value is the usual effort, no bound known,
+// never interrupted.
+type Options struct {
+	Effort Effort
+	// Lower is a number of bins known to be needed; Pack stops as soon as it
+	// needs no more. 0: none known (the area's own bound always counts).
+	Lower int
+	// Stop, if not nil, is asked between rounds of work, on the caller's
+	// goroutine; once it says true the best packing so far is returned.
+	Stop func() bool
+}
+
+// ErrTooBig is returned when a rectangle fits the bin at no allowed turn.
+var ErrTooBig = errors.New("a rectangle is larger than the bin")
