@@ -29,3 +29,42 @@ const (
 	Cm
 	Mm
 )
+
+// Len is one of the unit.
+func (u Unit) Len() Len {
+	switch u {
+	case Cm:
+		return Centimetre
+	case Mm:
+		return Millimetre
+	}
+	return Inch
+}
+
+// String is the unit's short word: in, cm or mm.
+func (u Unit) String() string {
+	switch u {
+	case Cm:
+		return "cm"
+	case Mm:
+		return "mm"
+	}
+	return "in"
+}
+
+// unitWords are all the words for a unit, in small letters, with what one of
+// it measures. The marks " and ″ (and ”, which word processors make of the
+// first) are in inchMarks.
+var unitWords = map[string]Len{
+	"in": Inch, "inch": Inch, "inches": Inch,
+	"yd": Yard, "yds": Yard, "yard": Yard, "yards": Yard,
+	"mm": Millimetre, "cm": Centimetre, "m": Metre,
+}
+
+// inchMarks stand for inches behind a number.
+const inchMarks = "\"″”"
+
+// UnitWords are the words a unit can be written with, for suggestions.
+func UnitWords() []string {
+	return []string{"in", "inch", "inches", "yd", "yds", "yard", "yards", "mm", "cm", "m"}
+}
