@@ -1,0 +1,150 @@
+package canvas
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/rivo/uniseg"
+)
+
+// Hidden stands for a character that must not reach the terminal.
+const Hidden = "·"
+
+// Clean returns text without anything that could steer a terminal or hide
+// from the eye: control characters, format characters (bidirectional
+// overrides among them), line separators and invalid bytes become a dot. A
+// joiner inside a grapheme is kept.
+func Clean(text string) string {
+	if !strings.ContainsFunc(text, unsafe) && utf8.ValidString(text) {
+		return text
+	}
+	var b strings.Builder
+	for _, r := range text {
+		if unsafe(r) || r == utf8.RuneError {
+			b.WriteString(Hidden)
+		} else {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
+func unsafe(r rune) bool {
+	const joiner, nonJoiner = '\u200d', '\u200c'
+	return r != joiner && r != nonJoiner && unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Co, unicode.Cs)
+}
+
+// next splits the first character off text: what to draw, its columns, and
+// the rest.
+func next(text string) (one string, width int, rest string) {
+	if c := text[0]; c >= ' ' && c < 0x7f && (len(text) == 1 || text[1] < utf8.RuneSelf) {
+		return text[:1], 1, text[1:]
+	}
+	one, rest, _, _ = uniseg.FirstGraphemeClusterInString(text, -1)
+	one = Clean(one)
+	return one, ansi.StringWidth(one), rest
+}
+
+// Width is the number of columns text takes.
+func Width(text string) int {
+	n := 0
+	for text != "" {
+		var width int
+		_, width, text = next(text)
+		n += width
+	}
+	return n
+}
+
+// Fit returns text in at most w columns, the end of a longer one replaced by
+// an ellipsis.
+func Fit(text string, w int) string {
+	if Width(text) <= w {
+		return text
+	}
+	if w < 1 {
+		return ""
+	}
+	var b strings.Builder
+	for n := 0; text != ""; {
+		one, width, rest := next(text)
+		if n+width > w-1 {
+			break
+		}
+		b.WriteString(one)
+		n, text = n+width, rest
+	}
+	return b.String() + "…"
+}
+
+// Wrap breaks text into lines of at most w columns, at blanks where it can.
+// A line feed starts a new line. A no-break space keeps its words together.
+func Wrap(text string, w int) []string {
+	var lines []string
+	for paragraph := range strings.SplitSeq(text, "\n") {
+		lines = append(lines, wrap(paragraph, max(w, 1))...)
+	}
+	return lines
+}
+
+func wrap(text string, w int) []string {
+	var lines []string
+	line, used := "", 0
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' }) {
+		width := Width(word)
+		if used > 0 && used+1+width <= w {
+			line, used = line+" "+word, used+1+width
+			continue
+		}
+		if used > 0 {
+			lines = append(lines, line)
+		}
+		for width > w { // a word wider than the line is broken where it must be
+			head := cut(word, w)
+			if head == "" {
+				break
+			}
+			lines, word = append(lines, head), word[len(head):]
+			width = Width(word)
+		}
+		line, used = word, width
+	}
+	return append(lines, line)
+}
+
+// cut returns as much of the start of word as w columns hold.
+func cut(word string, w int) string {
+	rest, n := word, 0
+	for rest != "" {
+		_, width, after := next(rest)
+		if n+width > w {
+			break
+		}
+		n, rest = n+width, after
+	}
+	return word[:len(word)-len(rest)]
+}
+
+// drawn has the text of every character of the box, block and Braille range,
+// so that drawing them makes no garbage.
+var drawn = func() (t [0x400]string) {
+	for i := range t {
+		t[i] = string(rune(0x2500 + i))
+	}
+	return t
+}()
+
+const asciiText = " !\"#$%&'()*+,-./0123456789:;<=>?@ABCDEFGHIJKLMNOPQRSTUVWXYZ[\\]^_`abcdefghijklmnopqrstuvwxyz{|}~"
+
+// oneColumn is the text of a character drawn by code.
+func oneColumn(r rune) string {
+	switch {
+	case r >= ' ' && r < 0x7f:
+		return asciiText[r-' ' : r-' '+1]
+	case r >= 0x2500 && r < 0x2900:
+		return drawn[r-0x2500]
+	}
+	return Clean(string(r))
+}

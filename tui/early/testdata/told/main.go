@@ -1,0 +1,16 @@
+// Told starts Bubble Tea the way matside does.
+package main
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	_ "example.org/matside/tui/early"
+)
+
+type picture struct{}
+
+func (picture) Init() tea.Cmd                         { return nil }
+func (p picture) Update(tea.Msg) (tea.Model, tea.Cmd) { return p, nil }
+func (picture) View() string                          { return "first picture" }
+
+func main() { _, _ = tea.NewProgram(picture{}).Run() }

@@ -1,0 +1,167 @@
+package glyph
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// Lines is large text: Rows of equal width, of half blocks and blanks.
+type Lines struct {
+	Rows []string
+	W, H int
+}
+
+// Fit writes each of texts as one line, in the largest size in which all of
+// them fit w columns and h rows together, one blank row between. It reports
+// false where even the smallest is too large or a character has no picture.
+// Small letters are written as capitals, x between numbers as a times sign.
+func Fit(w, h int, texts ...string) (Lines, bool) {
+	for _, s := range sizes {
+		if lines, ok := write(s.face, s.scale, texts); ok && lines.W <= w && lines.H <= h {
+			return lines, true
+		}
+	}
+	return Lines{}, false
+}
+
+// size is a face and the columns a dot of it takes.
+type size struct {
+	face  face
+	scale int
+}
+
+// sizes are all there are, the highest first.
+var sizes = func() (all []size) {
+	for scale := 1; scale <= 8; scale++ {
+		all = append(all, size{tall, scale}, size{small, scale})
+	}
+	slices.SortStableFunc(all, func(a, b size) int { return b.face.height*b.scale - a.face.height*a.scale })
+	return all
+}()
+
+// write sets texts in one face, each dot scale columns wide.
+func write(f face, scale int, texts []string) (Lines, bool) {
+	var out Lines
+	for i, text := range texts {
+		dots, ok := f.set(text)
+		if !ok {
+			return Lines{}, false
+		}
+		if i > 0 {
+			out.Rows = append(out.Rows, "")
+		}
+		out.Rows = append(out.Rows, blocks(dots, scale)...)
+	}
+	for _, row := range out.Rows {
+		out.W = max(out.W, len([]rune(row)))
+	}
+	for i, row := range out.Rows {
+		out.Rows[i] = row + strings.Repeat(" ", out.W-len([]rune(row)))
+	}
+	out.H = len(out.Rows)
+	return out, true
+}
+
+// set puts the pictures of a text beside each other, one dot apart.
+func (f face) set(text string) ([]string, bool) {
+	rows := make([]string, f.height)
+	for _, p := range f.pictures(text) {
+		if p == nil {
+			return nil, false
+		}
+		for y := range rows {
+			if rows[y] != "" {
+				rows[y] += "."
+			}
+			rows[y] += p[y]
+		}
+	}
+	return rows, rows[0] != ""
+}
+
+// pictures are the dot pictures of a text, nil for what has none. Between
+// digits a slash makes a fraction: the number before it is raised and the
+// one after it lowered, both in the small face.
+func (f face) pictures(text string) [][]string {
+	runes := []rune(strings.ReplaceAll(text, " x ", " × "))
+	var out [][]string
+	for i, r := range runes {
+		switch {
+		case f.height > small.height && fractionPart(runes, i) < 0:
+			out = append(out, shifted(small.dots[r], 0, f.height))
+		case f.height > small.height && fractionPart(runes, i) > 0:
+			out = append(out, shifted(small.dots[r], f.height-small.height, f.height))
+		default:
+			out = append(out, f.dots[unicode.ToUpper(r)])
+		}
+	}
+	return out
+}
+
+// fractionPart says whether the digit at i belongs to a numerator (-1), to a
+// denominator (1) or to neither.
+func fractionPart(runes []rune, i int) int {
+	digit := func(j int) bool { return j >= 0 && j < len(runes) && runes[j] >= '0' && runes[j] <= '9' }
+	if !digit(i) {
+		return 0
+	}
+	end, start := i, i
+	for digit(end) {
+		end++
+	}
+	for digit(start) {
+		start--
+	}
+	switch {
+	case end < len(runes) && runes[end] == '/' && digit(end+1):
+		return -1
+	case start >= 0 && runes[start] == '/' && digit(start-1):
+		return 1
+	}
+	return 0
+}
+
+// shifted is a picture moved down by top dots inside height.
+func shifted(p []string, top, height int) []string {
+	if p == nil {
+		return nil
+	}
+	blank := strings.Repeat(".", len(p[0]))
+	out := make([]string, height)
+	for y := range out {
+		out[y] = blank
+		if y >= top && y < top+len(p) {
+			out[y] = p[y-top]
+		}
+	}
+	return out
+}
+
+// blocks draws dots scale columns wide and as high, a column being half as
+// wide as a row is high.
+func blocks(dots []string, scale int) []string {
+	on := func(x, y int) bool { return y/scale < len(dots) && dots[y/scale][x/scale] == '#' }
+	width, height := len(dots[0])*scale, len(dots)*scale
+	rows := make([]string, (height+1)/2)
+	for y := range rows {
+		row := make([]rune, width)
+		for x := range row {
+			row[x] = half(on(x, 2*y), on(x, 2*y+1))
+		}
+		rows[y] = string(row)
+	}
+	return rows
+}
+
+func half(upper, lower bool) rune {
+	switch {
+	case upper && lower:
+		return '█'
+	case upper:
+		return '▀'
+	case lower:
+		return '▄'
+	}
+	return ' '
+}
