@@ -1,0 +1,114 @@
+package nest
+
+import (
+	"cmp"
+	"slices"
+
+	"example.org/matside/plan/length"
+)
+
+// Fill lays as much value as it can in one container of w x h, no item more
+// often than its count. It never fails: what fits at no turn is left out.
+func Fill(w, h, gap length.Len, items []Item, opt Options) []Placed {
+	m := newModel(newContainer(w, h, gap), items)
+	return m.placed(m.fill(m.counts(), opt))
+}
+
+// counts is how many of each item there are to lay.
+func (m *model) counts() []int {
+	n := make([]int, len(m.items))
+	for i, it := range m.items {
+		n[i] = it.Count
+	}
+	return n
+}
+
+// fill is Fill on a model, for the pieces left.
+func (m *model) fill(left []int, opt Options) []spot {
+	var best []spot
+	for _, order := range m.orders() {
+		for _, rule := range rules {
+			if s := m.greedy(left, order, rule); m.worth(s) > m.worth(best) {
+				best = s
+			}
+			if opt.stopped() {
+				return best
+			}
+		}
+	}
+	return best
+}
+
+// orders are the sequences in which greedy laying tries the items.
+func (m *model) orders() [][]int {
+	byKey := func(key func(i int) float64) []int {
+		order := make([]int, len(m.items))
+		for i := range order {
+			order[i] = i
+		}
+		slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(key(b), key(a)) })
+		return order
+	}
+	all := [][]int{
+		byKey(func(i int) float64 { return m.area[i] }),
+		byKey(func(i int) float64 { return float64(m.value[i]) / m.area[i] }),
+		byKey(func(i int) float64 { return float64(m.value[i]) }),
+	}
+	var out [][]int
+	for _, o := range all {
+		if !slices.ContainsFunc(out, func(p []int) bool { return slices.Equal(o, p) }) {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// A rule says which of two places is better: the smaller key.
+type rule func(m *model, s int, t vec) [2]int64
+
+var rules = []rule{
+	func(m *model, s int, t vec) [2]int64 { return [2]int64{t.y + m.shapes[s].h, t.x} },
+	func(m *model, s int, t vec) [2]int64 { return [2]int64{t.x + m.shapes[s].w, t.y} },
+	func(m *model, s int, t vec) [2]int64 { return [2]int64{2*t.y + m.shapes[s].h, t.x} },
+	func(m *model, s int, t vec) [2]int64 { return [2]int64{2*t.x + m.shapes[s].w, t.y} },
+	func(m *model, s int, t vec) [2]int64 { return [2]int64{t.x + t.y, t.y} },
+}
+
+// greedy lays the items in order, each piece at its best free place by rule.
+func (m *model) greedy(left []int, order []int, better rule) []spot {
+	var shapes []int
+	for i, n := range left {
+		if n > 0 {
+			shapes = append(shapes, m.turns[i]...)
+		}
+	}
+	f := newFrontier(m, shapes)
+	for _, i := range order {
+		for range left[i] {
+			s, ok := f.best(m.turns[i], better)
+			if !ok {
+				break
+			}
+			f.lay(s)
+		}
+		for _, s := range m.turns[i] {
+			f.drop(s)
+		}
+	}
+	return f.spots
+}
+
+// best is the best place by rule for any of the shapes.
+func (f *frontier) best(shapes []int, better rule) (spot, bool) {
+	var best spot
+	var key [2]int64
+	found := false
+	for _, s := range shapes {
+		for _, t := range f.ways[s] {
+			if k := better(f.m, s, t); !found || k[0] < key[0] || k[0] == key[0] && k[1] < key[1] {
+				best, key, found = spot{s, t}, k, true
+			}
+		}
+	}
+	return best, found
+}

@@ -1,0 +1,106 @@
+package nest
+
+// A frontier is a layout in the making with the places where each shape in
+// play could go next: free places where it touches two things at once (a
+// piece's corner counts), or lies in a corner of the container.
+type frontier struct {
+	m     *model
+	spots []spot
+	ways  [][]vec // by shape; nil: not in play
+}
+
+// newFrontier is an empty container with the given shapes in play.
+func newFrontier(m *model, shapes []int) *frontier {
+	f := &frontier{m: m, ways: make([][]vec, len(m.shapes))}
+	for _, s := range shapes {
+		x, y := m.w-m.shapes[s].w, m.h-m.shapes[s].h
+		f.ways[s] = sorted([]vec{{0, 0}, {x, 0}, {0, y}, {x, y}})
+	}
+	return f
+}
+
+// clone is a frontier that can go its own way.
+func (f *frontier) clone() *frontier {
+	g := &frontier{m: f.m, spots: append([]spot(nil), f.spots...), ways: make([][]vec, len(f.ways))}
+	for s, ts := range f.ways {
+		if ts != nil {
+			g.ways[s] = append(make([]vec, 0, len(ts)+8), ts...)
+		}
+	}
+	return g
+}
+
+// lay puts p down and brings every shape's places up to date.
+func (f *frontier) lay(p spot) {
+	for s := range f.ways {
+		if f.ways[s] != nil {
+			f.update(s, p)
+		}
+	}
+	f.spots = append(f.spots, p)
+}
+
+// drop takes a shape out of play.
+func (f *frontier) drop(s int) { f.ways[s] = nil }
+
+// update drops shape s's places that p covers and adds those p makes. The
+// spots are still without p.
+func (f *frontier) update(s int, p spot) {
+	r := f.m.region(p.shape, s)
+	kept := f.ways[s][:0]
+	for _, t := range f.ways[s] {
+		if !r.covers(t.sub(p.at)) {
+			kept = append(kept, t)
+		}
+	}
+	old := len(kept)
+	add := func(t vec) {
+		if f.m.inside(s, t) && !r.covers(t.sub(p.at)) && f.m.free(s, t, f.spots) {
+			kept = append(kept, t)
+		}
+	}
+	for _, c := range r.corners {
+		add(c.add(p.at))
+	}
+	f.alongWalls(s, r, p.at, add)
+	for _, q := range f.spots {
+		meet(r, p.at, f.m.region(q.shape, s), q.at, add)
+	}
+	if len(kept) > old {
+		kept = sorted(kept)
+	}
+	f.ways[s] = kept
+}
+
+// alongWalls adds where shape s touches both p and a side of the container.
+func (f *frontier) alongWalls(s int, r *region, at vec, add func(vec)) {
+	right, bottom := f.m.w-f.m.shapes[s].w, f.m.h-f.m.shapes[s].h
+	for i := range r.parts {
+		c := &r.parts[i]
+		for _, y := range [2]int64{0, bottom} {
+			if a, b, ok := c.across(y - at.y); ok {
+				add(vec{a + at.x, y})
+				add(vec{b + at.x, y})
+			}
+		}
+		for _, x := range [2]int64{0, right} {
+			if a, b, ok := c.along(x - at.x); ok {
+				add(vec{x, a + at.y})
+				add(vec{x, b + at.y})
+			}
+		}
+	}
+}
+
+// meet adds places next to where the edges of two regions cross.
+func meet(a *region, pa vec, b *region, pb vec, add func(vec)) {
+	d := pb.sub(pa)
+	if a.lo.x > b.hi.x+d.x || a.hi.x < b.lo.x+d.x || a.lo.y > b.hi.y+d.y || a.hi.y < b.lo.y+d.y {
+		return
+	}
+	for i := range a.parts {
+		for j := range b.parts {
+			crossings(&a.parts[i], &b.parts[j], d, func(t vec) { add(t.add(pa)) })
+		}
+	}
+}

@@ -1,0 +1,167 @@
+package nest
+
+import (
+	"math"
+
+	"example.org/matside/plan/outline"
+)
+
+// A shape is one item at one turn, its bounding box at 0,0.
+type shape struct {
+	item, turn int
+	ring       ring
+	parts      []ring
+	w, h       int64 // the bounding box
+}
+
+// A model is one question put to the search: items as shapes, what they are
+// worth, and the regions between every two shapes, made when first asked for.
+type model struct {
+	container
+	items   []Item
+	shapes  []shape
+	turns   [][]int   // shapes of each item that fit the container
+	value   []int64   // worth of one piece of each item
+	area    []float64 // nm², for ranking
+	regions []*region // shape a · len(shapes) + shape b: b moving round a
+}
+
+func newModel(c container, items []Item) *model {
+	m := &model{container: c, items: items}
+	valued := false
+	for _, it := range items {
+		valued = valued || it.Value != 0
+	}
+	for i, it := range items {
+		m.addShapes(i, it)
+		a := math.Abs(ringOf(it.Outline).area2()) / 2
+		m.area = append(m.area, a)
+		v := it.Value
+		if !valued {
+			// Square micrometres: 100 000 pieces of a square metre fit in an int64.
+			v = max(1, int64(a/1e6))
+		}
+		m.value = append(m.value, v)
+	}
+	m.regions = make([]*region, len(m.shapes)*len(m.shapes))
+	return m
+}
+
+// addShapes adds item i at each of its turns at which it fits and looks new.
+func (m *model) addShapes(i int, it Item) {
+	turns := it.Turns
+	if len(turns) == 0 {
+		turns = []int{0}
+	}
+	var mine []int
+	for _, t := range turns {
+		s := newShape(i, t, it.Outline)
+		if s.w > m.w || s.h > m.h || m.known(mine, s.ring) {
+			continue
+		}
+		mine = append(mine, len(m.shapes))
+		m.shapes = append(m.shapes, s)
+	}
+	m.turns = append(m.turns, mine)
+}
+
+func newShape(item, turn int, o outline.Outline) shape {
+	r := ringOf(turned(o, turn))
+	lo, hi := r.box()
+	r = r.moved(lo.neg())
+	return shape{item: item, turn: turn, ring: r, parts: convexParts(r), w: hi.x - lo.x, h: hi.y - lo.y}
+}
+
+// known reports whether r is, corner by corner from some start, within a
+// hair of one of the shapes: a square turned is the same square.
+func (m *model) known(shapes []int, r ring) bool {
+	for _, s := range shapes {
+		if sameRing(m.shapes[s].ring, r) {
+			return true
+		}
+	}
+	return false
+}
+
+// hair is a difference no one can cut: 20 nm.
+const hair = 20
+
+func sameRing(a, b ring) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for shift := range b {
+		same := true
+		for i := range a {
+			d := a[i].sub(b[(i+shift)%len(b)])
+			if abs(d.x) > hair || abs(d.y) > hair {
+				same = false
+				break
+			}
+		}
+		if same {
+			return true
+		}
+	}
+	return false
+}
+
+// region is where shape b must not be put, seen from where shape a lies.
+func (m *model) region(a, b int) *region {
+	p := &m.regions[a*len(m.shapes)+b]
+	if *p == nil {
+		*p = newRegion(m.shapes[a].parts, m.shapes[b].parts, m.gap, max(m.w, m.h))
+	}
+	return *p
+}
+
+// A spot is one piece laid: a shape, and where its bounding box's corner is.
+type spot struct {
+	shape int
+	at    vec
+}
+
+// placed turns spots into the answer.
+func (m *model) placed(spots []spot) []Placed {
+	out := make([]Placed, len(spots))
+	for i, s := range spots {
+		sh := &m.shapes[s.shape]
+		out[i] = Placed{sh.item, sh.turn, sh.ring.outlineAt(s.at)}
+	}
+	return out
+}
+
+// inside reports whether a shape at t lies in the container.
+func (m *model) inside(s int, t vec) bool {
+	sh := &m.shapes[s]
+	return t.x >= 0 && t.y >= 0 && t.x+sh.w <= m.w && t.y+sh.h <= m.h
+}
+
+// free reports whether shape s at t keeps clear of all the spots: exact.
+func (m *model) free(s int, t vec, spots []spot) bool {
+	for i := range spots {
+		if m.region(spots[i].shape, s).covers(t.sub(spots[i].at)) {
+			return false
+		}
+	}
+	return true
+}
+
+// sound reports whether the spots are a layout.
+func (m *model) sound(spots []spot) bool {
+	for i, s := range spots {
+		if !m.inside(s.shape, s.at) || !m.free(s.shape, s.at, spots[:i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// worth is the value of what is laid.
+func (m *model) worth(spots []spot) int64 {
+	var v int64
+	for _, s := range spots {
+		v += m.value[m.shapes[s.shape].item]
+	}
+	return v
+}

@@ -1,0 +1,66 @@
+package nest
+
+import (
+	"math/big"
+	"testing"
+
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
+)
+
+// checkLayout is the tests' own exact verdict: it shares nothing with the
+// search. Outlines here are convex, so two share no area exactly when a side
+// of one has all of the other on its outer side.
+func checkLayout(t *testing.T, w, h length.Len, ps []Placed) {
+	t.Helper()
+	for i, p := range ps {
+		for _, c := range p.Outline {
+			if c.X < 0 || c.Y < 0 || c.X > w || c.Y > h {
+				t.Fatalf("piece %d sticks out at %v", i, c)
+			}
+		}
+		for j, q := range ps[:i] {
+			if !sideBetween(p.Outline, q.Outline) && !sideBetween(q.Outline, p.Outline) {
+				t.Fatalf("pieces %d and %d overlap", i, j)
+			}
+		}
+	}
+}
+
+func sideBetween(a, b outline.Outline) bool {
+	for i := range a {
+		p, q := a[i], a[(i+1)%len(a)]
+		out := true
+		for _, c := range b {
+			l := new(big.Int).Mul(big.NewInt(int64(q.X-p.X)), big.NewInt(int64(c.Y-p.Y)))
+			r := new(big.Int).Mul(big.NewInt(int64(q.Y-p.Y)), big.NewInt(int64(c.X-p.X)))
+			out = out && l.Cmp(r) <= 0
+		}
+		if out {
+			return true
+		}
+	}
+	return false
+}
+
+func TestMost(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		o     outline.Outline
+		w, h  float64
+		least int
+	}{
+		{"half-square triangle 3 7/8", halfSquare(3.875), 11, 11, 11},
+		{"quarter-square triangle 5 1/4", quarterSquare(5.25), 11, 11, 16},
+		{"hexagon 1.2887", hexagon(1.2887), 11.5, 11.5, 20},
+		{"circle 2", circle(2, 120), 11.5, 11.5, 30},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			ps := Most(in(c.w), in(c.h), 0, Item{Outline: c.o, Turns: quarters}, Options{})
+			checkLayout(t, in(c.w), in(c.h), ps)
+			if len(ps) < c.least {
+				t.Errorf("%d laid, want %d", len(ps), c.least)
+			}
+		})
+	}
+}
