@@ -1,0 +1,12 @@
+// Package bound proves how many bins rectangles need at the least, so that a
+// packing as good can be called the best there is.
+//
+// It promises true bounds: every number returned was checked in whole numbers,
+// whatever floats suggested on the way, and is the same on every machine. It
+// does not promise that the bound can be reached. Methods, cheapest first:
+// area; how many of one size a bin holds (Barnes 1979); pairs of dual feasible
+// functions (Fekete and Schepers 2001; Boschetti and Mingozzi 2003; Carlier,
+// Clautiaux and Moukrim 2007), a piece that turns counted by its lesser worth
+// (Dell'Amico, Martello and Vigo 2002) or by the mean (Clautiaux, Jouglet and
+// El Hayek 2007). Papers are cited from memory.
+package bound
