@@ -59,6 +59,7 @@ type PanelUse struct {
 type FromPanel struct {
 	Load, RoughCut int // load number from 1, index into its RoughCuts
 	X, Y           length.Len
+	Width, Height  length.Len // the rough cut's, so that a panel's use is whole by itself
 }
 
 // HandCut is a piece cut at the table.

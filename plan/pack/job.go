@@ -1,0 +1,122 @@
+package pack
+
+import (
+	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
+	"example.org/matside/plan/rect"
+)
+
+// Kind is all pieces of one fabric that are alike to the packer: same
+// outline, same turns. Several lines of the cut list may share a kind.
+type Kind struct {
+	Fabric  int
+	Outline outline.Outline // as it lies on the mat unturned: mirrored already where the fabric lies face down
+	W, H    length.Len      // of its bounding box
+	Turns   Turns
+	Fussy   bool
+	Count   int   // pieces to be cut
+	Lines   []int // indexes of the cut list's lines, in order
+}
+
+// Turns says how a kind may be turned, after its fabric has been asked.
+type Turns uint8
+
+// From none to any.
+const (
+	NoTurn Turns = iota
+	HalfTurns
+	QuarterTurns
+	AnyTurn
+)
+
+// Job is what is to be packed. Build it with NewJob.
+type Job struct {
+	List   *cutlist.List
+	Kinds  []Kind
+	W, H   length.Len // the part of the mat that boxes of pieces may take up
+	X, Y   length.Len // where on the mat that part begins
+	Apart  length.Len // between pieces of different rough cuts: twice the margin, and never less than the gap
+	Effort rect.Effort
+	Stop   func() bool
+}
+
+// NewJob reads what is on the mat out of a cut list. count says how many
+// pieces of each line are to be cut.
+func NewJob(list *cutlist.List, count []int, effort rect.Effort, stop func() bool) *Job {
+	m := list.Mat
+	j := &Job{List: list, Effort: effort, Stop: stop, Apart: max(2*list.Margin, list.Gap)}
+	j.X, j.W = reach(m.Width, m.UsableWidth, list.Margin)
+	j.Y, j.H = reach(m.Height, m.UsableHeight, list.Margin)
+	for i := range list.Lines {
+		if list.Lines[i].Kind == cutlist.OnMat && count[i] > 0 {
+			j.add(i, count[i])
+		}
+	}
+	return j
+}
+
+// reach says where the boxes of pieces may lie on one side of the mat: in
+// the usable part, and so far from the edge that the margin is on the mat.
+func reach(mat, usable, margin length.Len) (from, size length.Len) {
+	rim := (mat - usable) / 2
+	from = max(rim, margin)
+	return from, min(rim+usable, mat-margin) - from
+}
+
+// add takes in count pieces of a line, as a kind of their own or with others
+// that are alike.
+func (j *Job) add(line, count int) {
+	k := kindOf(j.List, line)
+	k.Count = count
+	for i := range j.Kinds {
+		if j.Kinds[i].alike(&k) {
+			j.Kinds[i].Count += count
+			j.Kinds[i].Lines = append(j.Kinds[i].Lines, line)
+			return
+		}
+	}
+	j.Kinds = append(j.Kinds, k)
+}
+
+func kindOf(list *cutlist.List, line int) Kind {
+	l := &list.Lines[line]
+	f := &list.Fabrics[l.Fabric]
+	k := Kind{Fabric: l.Fabric, Outline: l.Outline, Fussy: l.Fussy, Lines: []int{line}, Turns: turnsOf(l.Grain, f.OneWay)}
+	if f.FaceDown {
+		k.Outline = mirrored(l.Outline)
+	}
+	k.W, k.H = extent(k.Outline)
+	return k
+}
+
+func turnsOf(g cutlist.Grain, oneWay bool) Turns {
+	switch {
+	case oneWay:
+		return NoTurn
+	case g == cutlist.AnyGrain:
+		return AnyTurn
+	case g == cutlist.QuarterTurns:
+		return QuarterTurns
+	}
+	return HalfTurns
+}
+
+func (k *Kind) alike(o *Kind) bool {
+	if k.Fabric != o.Fabric || k.Turns != o.Turns || k.Fussy != o.Fussy || len(k.Outline) != len(o.Outline) {
+		return false
+	}
+	for i, p := range k.Outline {
+		if p != o.Outline[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// Fits says whether a kind goes on the mat at all, at one of its turns by
+// quarters.
+func (j *Job) Fits(k int) bool {
+	p := &j.Kinds[k]
+	return p.W <= j.W && p.H <= j.H || p.Turns >= QuarterTurns && p.H <= j.W && p.W <= j.H
+}

@@ -1,0 +1,249 @@
+package stock
+
+import (
+	"cmp"
+	"slices"
+
+	"example.org/matside/plan/length"
+)
+
+// plan is one way to go about it.
+type way struct {
+	order   func(a, b Cut) int
+	columns bool // strips across are split into columns first; else the shorter rest is split
+	upright bool // what may be turned lies with its long side along the grain
+	rear    bool // strips across after the rest, not before
+}
+
+// ways are all that Lay tries, in order of preference.
+func ways() []way {
+	var out []way
+	for _, order := range []func(a, b Cut) int{byHeight, byArea, byWidth} {
+		for _, columns := range []bool{true, false} {
+			for _, upright := range []bool{false, true} {
+				for _, rear := range []bool{false, true} {
+					out = append(out, way{order, columns, upright, rear})
+				}
+			}
+		}
+	}
+	return out
+}
+
+func byHeight(a, b Cut) int { return cmp.Or(cmp.Compare(b.H, a.H), cmp.Compare(b.W, a.W)) }
+func byWidth(a, b Cut) int  { return cmp.Or(cmp.Compare(b.W, a.W), cmp.Compare(b.H, a.H)) }
+func byArea(a, b Cut) int {
+	return cmp.Or(cmp.Compare(square(b.W, b.H), square(a.W, a.H)), byHeight(a, b))
+}
+
+// square is an area to compare by: square tenths of a millimetre.
+func square(w, h length.Len) int64 { return int64(w/100_000) * int64(h/100_000) }
+
+// Lay finds every cut a place in the panels, tried in the order given.
+func Lay(panels []Panel, cuts []Cut) *Layout {
+	var best *Layout
+	hasTurn := slices.ContainsFunc(cuts, func(c Cut) bool { return c.Turn && c.W != c.H })
+	hasAcross := slices.ContainsFunc(cuts, func(c Cut) bool { return c.Across })
+	for _, w := range ways() {
+		if w.upright && !hasTurn || w.rear && !hasAcross {
+			continue
+		}
+		l := layOneWay(panels, cuts, w)
+		if best == nil || l.better(best, panels, cuts) {
+			best = l
+		}
+	}
+	return best
+}
+
+// better says whether l is better than o: less left over, then less fabric.
+func (l *Layout) better(o *Layout, panels []Panel, cuts []Cut) bool {
+	return cmp.Or(
+		cmp.Compare(leftArea(l, cuts), leftArea(o, cuts)),
+		cmp.Compare(l.Fabric(panels), o.Fabric(panels)),
+	) < 0
+}
+
+func leftArea(l *Layout, cuts []Cut) int64 {
+	var sum int64
+	for _, i := range l.Left {
+		if cuts[i].Across {
+			sum += square(max(l.LeftLength, length.Inch), cuts[i].H)
+		} else {
+			sum += square(cuts[i].W, cuts[i].H)
+		}
+	}
+	return sum
+}
+
+// Fabric is how much of the panels is cut into, to compare by: for each, its
+// width times how far down it is cut.
+func (l *Layout) Fabric(panels []Panel) int64 {
+	var sum int64
+	for i, p := range panels {
+		sum += square(p.W, l.Reach[i])
+	}
+	return sum
+}
+
+// bench is the panels while they are being cut.
+type bench struct {
+	panels []Panel
+	cuts   []Cut
+	way    way
+	l      *Layout
+}
+
+func layOneWay(panels []Panel, cuts []Cut, w way) *Layout {
+	b := &bench{panels, cuts, w, &Layout{Reach: make([]length.Len, len(panels)), free: make([][]Box, len(panels))}}
+	for i, p := range panels {
+		b.l.free[i] = Offcuts(p)
+		for _, u := range p.Used {
+			b.l.Reach[i] = max(b.l.Reach[i], u.Y+u.H)
+		}
+	}
+	var across, other []int
+	for i, c := range cuts {
+		if c.Across {
+			across = append(across, i)
+		} else {
+			other = append(other, i)
+		}
+	}
+	slices.SortStableFunc(across, func(x, y int) int { return cmp.Compare(cuts[y].H, cuts[x].H) })
+	slices.SortStableFunc(other, func(x, y int) int { return w.order(cuts[x], cuts[y]) })
+	if !w.rear {
+		b.strips(across)
+	}
+	for _, i := range other {
+		b.piece(i)
+	}
+	if w.rear {
+		b.strips(across)
+	}
+	slices.Sort(b.l.Left)
+	b.l.bench = b
+	return b.l
+}
+
+func (b *bench) strips(across []int) {
+	for _, i := range across {
+		need := b.cuts[i].W
+		for {
+			got, ok := b.strip(i)
+			if !ok {
+				b.l.Left = append(b.l.Left, i)
+				b.l.LeftLength += max(need, 0)
+				break
+			}
+			if need -= got; need <= 0 {
+				break
+			}
+		}
+	}
+}
+
+// strip cuts one strip across and says how long it is.
+func (b *bench) strip(i int) (length.Len, bool) {
+	h := b.cuts[i].H
+	for p := range b.panels {
+		for f, r := range b.l.free[p] {
+			if r.W == b.panels[p].W && r.H >= h {
+				b.take(i, p, f, r.W, h, false)
+				return r.W, true
+			}
+		}
+	}
+	return 0, false
+}
+
+// piece finds a place for one cut: in the free rectangle it leaves least of,
+// on the first panel that has one.
+func (b *bench) piece(i int) {
+	c := b.cuts[i]
+	for p := range b.panels {
+		best, turned, least := -1, false, fit{}
+		for f, r := range b.l.free[p] {
+			for _, t := range b.turns(c) {
+				w, h := c.W, c.H
+				if t {
+					w, h = h, w
+				}
+				if w > r.W || h > r.H {
+					continue
+				}
+				s := fit{r.W == b.panels[p].W && b.panels[p].Endless, min(r.W-w, r.H-h), max(r.W-w, r.H-h)}
+				if best < 0 || s.less(least) {
+					best, turned, least = f, t, s
+				}
+			}
+		}
+		if best >= 0 {
+			w, h := c.W, c.H
+			if turned {
+				w, h = h, w
+			}
+			b.take(i, p, best, w, h, turned)
+			return
+		}
+	}
+	b.l.Left = append(b.l.Left, i)
+}
+
+// turns are the ways a cut may lie, the preferred one first.
+func (b *bench) turns(c Cut) []bool {
+	switch {
+	case !c.Turn || c.W == c.H:
+		return []bool{false}
+	case (c.W > c.H) == b.way.upright:
+		return []bool{true, false}
+	}
+	return []bool{false, true}
+}
+
+// fit is how well a cut suits a free rectangle: smaller is better. Opening a
+// new strip of endless fabric comes last.
+type fit struct {
+	opens       bool
+	short, long length.Len
+}
+
+func (f fit) less(o fit) bool {
+	if f.opens != o.opens {
+		return o.opens
+	}
+	return f.short < o.short || f.short == o.short && f.long < o.long
+}
+
+// take cuts w x h out of the top left corner of free rectangle f of panel p.
+func (b *bench) take(i, p, f int, w, h length.Len, turned bool) {
+	r := b.l.free[p][f]
+	b.l.Spots = append(b.l.Spots, Spot{i, p, turned, Box{r.X, r.Y, w, h}})
+	b.l.Reach[p] = max(b.l.Reach[p], r.Y+h)
+	right, below := Box{r.X + w, r.Y, r.W - w, r.H}, Box{r.X, r.Y + h, w, r.H - h}
+	if r.W == b.panels[p].W || !b.way.columns && r.W-w > r.H-h {
+		// A strip across first, then the piece off the strip.
+		right.H, below.W = h, r.W
+	}
+	free := slices.Delete(b.l.free[p], f, f+1)
+	for _, n := range []Box{right, below} {
+		if n.W > 0 && n.H > 0 {
+			free = append(free, n)
+		}
+	}
+	b.l.free[p] = free
+}
+
+// Free is what is left of panel p, the largest first: rectangles that
+// straight cuts free, and that don't overlap.
+func (l *Layout) Free(p int) []Box {
+	out := slices.Clone(l.free[p])
+	slices.SortStableFunc(out, func(a, b Box) int { return cmp.Compare(square(b.W, b.H), square(a.W, a.H)) })
+	return out
+}
+
+// Take cuts w x h out of r, one of the free rectangles of panel p, as the cut
+// with index i.
+func (l *Layout) Take(p int, r Box, w, h length.Len, i int) {
+	l.bench.take(i, p, slices.Index(l.free[p], r), w, h, false)
+}
