@@ -116,18 +116,3 @@ func hypot(a, b uint64) uint64 {
 	}
 	return root
 }
-
-// doubleArea is twice the area of an outline: its shoelace sum.
-func doubleArea(o []outline.Point) (hi, lo uint64) {
-	for i, a := range o {
-		b := o[(i+1)%len(o)]
-		h1, l1 := mul(a.X, b.Y)
-		h2, l2 := mul(b.X, a.Y)
-		l, borrow := bits.Sub64(l1, l2, 0)
-		h, _ := bits.Sub64(h1, h2, borrow)
-		var carry uint64
-		lo, carry = bits.Add64(lo, l, 0)
-		hi, _ = bits.Add64(hi, h, carry)
-	}
-	return hi, lo
-}

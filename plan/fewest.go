@@ -3,41 +3,112 @@ package plan
 import (
 	"math/bits"
 
+	"example.org/matside/plan/bound"
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
+	"example.org/matside/plan/pack"
 	"example.org/matside/plan/queue"
+	"example.org/matside/plan/rect"
 )
 
-// fewest is a true lower bound on the loads for the pieces planned. The area
-// of the pieces must fit the part of the mats the blade reaches, whatever
-// fabrics share a mat.
+// fewest is a true lower bound on the loads for the pieces planned: the best
+// of several, each of which leaves some rule out and so can only be too low.
+//
+//   - By area: all pieces must fit the part of the mats the blade reaches,
+//     whatever fabrics share a mat.
+//   - Rectangles alone, as if all were of one fabric.
+//   - Fussy pieces alone, each with the margin that keeps it from the next.
 func (m *maker) fewest(q *queue.Queue) queue.Fewest {
-	var hi, lo uint64
-	for i := range q.Loads {
-		for _, p := range q.Loads[i].Pieces {
-			h, l := doubleArea(p.Outline)
-			var carry uint64
-			lo, carry = bits.Add64(lo, l, 0)
-			hi += h + carry
+	planned := m.planned()
+	n := m.byArea(planned)
+	for _, fussy := range []bool{false, true} {
+		keep := m.keep(fussy)
+		sizes := m.flat(planned, fussy, keep)
+		if n >= len(q.Loads) || len(sizes) == 0 {
+			break
 		}
+		opt := bound.Options{Effort: m.opt.Effort, Enough: len(q.Loads)}
+		n = max(n, bound.Bins(m.job.W+keep, m.job.H+keep, sizes, opt))
 	}
-	n := atLeast(hi, lo, m)
 	return queue.Fewest{Loads: n, Proved: n == len(q.Loads)}
 }
 
-// atLeast is how many mats an area of half (hi, lo) takes at least.
-func atLeast(hi, lo uint64, m *maker) int {
-	if m.job.W <= 0 || m.job.H <= 0 {
-		return 0
-	}
-	mh, ml := bits.Mul64(2*uint64(m.job.W), uint64(m.job.H))
-	n := 0
-	for hi > 0 || lo > 0 {
-		n++
-		if hi < mh || hi == mh && lo <= ml {
-			break
+// planned counts the pieces on the mats by kind.
+func (m *maker) planned() []int {
+	out := make([]int, len(m.job.Kinds))
+	for i := range m.mats {
+		for _, g := range m.mats[i].Groups {
+			for _, p := range g.Parts {
+				out[p.Kind]++
+			}
 		}
-		var borrow uint64
-		lo, borrow = bits.Sub64(lo, ml, 0)
-		hi -= mh + borrow
 	}
-	return n
+	return out
+}
+
+// byArea is the bound by area. With a gap, each piece and the mat grow by
+// half of it all round: grown pieces still may not overlap. A convex outline
+// grows by its girth times that at least.
+func (m *maker) byArea(planned []int) int {
+	gap := m.list.Gap
+	mat := length.Mul(m.job.W+gap, m.job.H+gap)
+	var pieces []bound.Discrete
+	for k, n := range planned {
+		if n == 0 {
+			continue
+		}
+		o := m.job.Kinds[k].Outline
+		a := o.Area()
+		if gap > 0 && convex(o) {
+			a = a.Add(length.Mul(girth(o), gap/2))
+		}
+		pieces = append(pieces, bound.Discrete{Area: a, Count: n})
+	}
+	return bound.Areas(mat, pieces)
+}
+
+// keep is how far apart pieces are at least, across or along. Fussy ones
+// have their margins between them. Any two are the gap apart, so gap/√2
+// across or along; the whole gap would not be sound, corner to corner.
+func (m *maker) keep(fussy bool) length.Len {
+	if fussy {
+		return 2 * m.list.Margin
+	}
+	hi, lo := bits.Mul64(uint64(m.list.Gap), 1_000_000_000)
+	q, _ := bits.Div64(hi, lo, 1_414_213_563)
+	return length.Len(q)
+}
+
+// flat lists the rectangles as sizes for bound.Bins, the fussy ones or all,
+// each with keep added. A piece that may be turned at any angle is left out:
+// Bins takes edges to be parallel to the mat's.
+func (m *maker) flat(planned []int, fussy bool, keep length.Len) []rect.Size {
+	var out []rect.Size
+	for k, n := range planned {
+		p := &m.job.Kinds[k]
+		if n > 0 && p.Outline.IsRect() && p.Turns < pack.AnyTurn && (p.Fussy || !fussy) {
+			out = append(out, rect.Size{W: p.W + keep, H: p.H + keep, Turn: p.Turns >= pack.QuarterTurns, Count: n})
+		}
+	}
+	return out
+}
+
+// convex says whether an outline turns the same way at every corner.
+func convex(o outline.Outline) bool {
+	for i, a := range o {
+		if outline.Orient(a, o[(i+1)%len(o)], o[(i+2)%len(o)]) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// girth is the length of an outline's sides together, rounded down.
+func girth(o outline.Outline) length.Len {
+	var sum length.Len
+	for i, a := range o {
+		d := o[(i+1)%len(o)].Sub(a)
+		sum += length.Len(hypot(uint64(max(d.X, -d.X)), uint64(max(d.Y, -d.Y))))
+	}
+	return sum
 }
