@@ -1,0 +1,38 @@
+package session
+
+import (
+	"errors"
+	"fmt"
+	"time"
+)
+
+// ErrNewer is returned when the log was written by a newer matside.
+var ErrNewer = errors.New("written by a newer matside")
+
+// ErrNoQuilt is returned when no quilt, or none under way, is meant.
+var ErrNoQuilt = errors.New("no such quilt under way")
+
+// ErrNothingBack is returned when there is no step left to take back.
+var ErrNothingBack = errors.New("this is where the quilt began: nothing to take back")
+
+// ErrCannotFollow is returned by Fold for an event that can't come next.
+var ErrCannotFollow = errors.New("event cannot follow")
+
+// Refused says why an action can't be done just now, in her words.
+type Refused struct{ Reason string }
+
+func (r *Refused) Error() string { return r.Reason }
+
+func refuse(format string, args ...any) error { return &Refused{fmt.Sprintf(format, args...)} }
+
+// WetMat is returned when a washed mat is loaded before it is dry; the same
+// action with Anyway goes on.
+type WetMat struct {
+	Mat   string
+	Until time.Time
+	Other string // a dry mat to use instead, or ""
+}
+
+func (w *WetMat) Error() string {
+	return fmt.Sprintf("mat %s is still drying until about %s", w.Mat, w.Until.Format("15:04"))
+}

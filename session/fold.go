@@ -1,0 +1,482 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/queue"
+)
+
+// FirstMat is the mat that is there before she has named any.
+const FirstMat = "One"
+
+// longestStep is the time between two events after which it was no work but a
+// break: half an hour, our guess. A long cut is the longest thing in between.
+const longestStep = 30 * time.Minute
+
+// Fold makes the state out of a log. It is pure, and these laws hold:
+//
+// (1) Fold(events) refuses, with ErrCannotFollow, a log in which some event
+// can't follow the ones before it, and never panics on one.
+// (2) A log with an Undone at its end folds to the state of the log without
+// both the Undone and its target, but for Seq and At.
+// (3) In each quilt Asked = Done + Left + Waiting + Short.
+func Fold(events []Event) (State, error) {
+	dead, err := takenBack(events)
+	if err != nil {
+		return State{}, err
+	}
+	s := newState()
+	for i := range events {
+		if err := s.apply(&events[i], dead); err != nil {
+			return State{}, err
+		}
+	}
+	return s, nil
+}
+
+func newState() State { return State{Mats: []Mat{{Name: FirstMat, Runs: []Run{{}}}}} }
+
+// takenBack finds the events that a later Undone takes back.
+func takenBack(events []Event) (map[uint64]bool, error) {
+	dead := map[uint64]bool{}
+	for i := range events {
+		u, ok := events[i].Content.(Undone)
+		if !ok {
+			continue
+		}
+		at := int(u.Target) - int(events[0].Seq)
+		if at < 0 || at >= i || dead[u.Target] || !canTakeBack(events[at].Content) || events[at].Quilt != events[i].Quilt {
+			return nil, cannotFollow(&events[i], "nothing to take back at %d", u.Target)
+		}
+		dead[u.Target] = true
+	}
+	return dead, nil
+}
+
+// canTakeBack says which kinds an Undone may name.
+func canTakeBack(c Content) bool { return movesOn(c) || ofMat(c) != "" }
+
+// movesOn says which kinds move a quilt along.
+func movesOn(c Content) bool {
+	switch c.(type) {
+	case StepDone, Peeled, Joined, Moved, Replanned, MatUsed:
+		return true
+	}
+	return false
+}
+
+// ofMat names the mat of an event that is a mat's own.
+func ofMat(c Content) string {
+	switch c := c.(type) {
+	case MatWashed:
+		return c.Mat
+	case MatRefreshed:
+		return c.Mat
+	case MatDue:
+		return c.Mat
+	}
+	return ""
+}
+
+func cannotFollow(e *Event, format string, args ...any) error {
+	return fmt.Errorf("%w: event %d, %s: %s", ErrCannotFollow, e.Seq, e.Content.kind(), fmt.Sprintf(format, args...))
+}
+
+// apply folds one event in. What dead names only counts up the numbers.
+func (s *State) apply(e *Event, dead map[uint64]bool) error {
+	if e.Seq != s.Seq+1 {
+		return cannotFollow(e, "after %d", s.Seq)
+	}
+	if e.Content == nil {
+		return fmt.Errorf("%w: event %d is empty", ErrCannotFollow, e.Seq)
+	}
+	if !dead[e.Seq] {
+		if err := s.applyLive(e); err != nil {
+			return err
+		}
+	}
+	s.Seq, s.At = e.Seq, e.At
+	return nil
+}
+
+func (s *State) applyLive(e *Event) error {
+	switch c := e.Content.(type) {
+	case Undone:
+		return nil
+	case Lost:
+		s.Lost = append(s.Lost, e.Seq)
+		return nil
+	case Started:
+		return s.start(e, &c)
+	case BladeChanged:
+		s.Blade.Changed, s.Blade.Changes = e.At, s.Blade.Changes+1
+		s.Blade.Runs = append(s.Blade.Runs, nil)
+		return nil
+	case HabitsSet:
+		s.Habits = c.Habits
+		return nil
+	case MatAdded, MatWashed, MatRefreshed, MatDue, MatRenamed, MatRetired:
+		return s.applyMat(e)
+	}
+	q := s.Quilt(e.Quilt)
+	if q == nil {
+		return cannotFollow(e, "no quilt %d", e.Quilt)
+	}
+	return s.applyQuilt(q, e)
+}
+
+// start opens a quilt.
+func (s *State) start(e *Event, c *Started) error {
+	if e.Quilt != QuiltID(e.Seq) {
+		return cannotFollow(e, "a quilt is called by its first event")
+	}
+	if c.List == nil {
+		return cannotFollow(e, "no cut list")
+	}
+	if s.Mat(c.Mat) == nil {
+		return cannotFollow(e, "no mat %s", c.Mat)
+	}
+	q := &Quilt{ID: e.Quilt, Name: c.Name, Mat: c.Mat, Started: e.At, Touched: e.At, Clock: e.At, NextLoad: 1}
+	q.Editions = []Edition{{c.Text, c.List}}
+	q.LineDone = make([]int, len(c.List.Lines))
+	q.Stock, q.Buy, q.Short, q.Fewest = cloneStock(c.Plan.Stock), c.Plan.Buy, c.Plan.Short, c.Plan.Fewest
+	if err := q.addLoads(e, c.Plan.Loads, false); err != nil {
+		return err
+	}
+	q.count(0)
+	q.next()
+	s.Quilts = append(s.Quilts, q)
+	return nil
+}
+
+// addLoads puts planned loads at the end of the queue.
+func (q *Quilt) addLoads(e *Event, loads []queue.Load, recut bool) error {
+	for _, l := range loads {
+		if l.Number < q.NextLoad {
+			return cannotFollow(e, "load %d again", l.Number)
+		}
+		for _, p := range l.Pieces {
+			if p.Line < 0 || p.Line >= len(q.List().Lines) {
+				return cannotFollow(e, "load %d has a piece of no line", l.Number)
+			}
+		}
+		q.NextLoad = l.Number + 1
+		q.Loads = append(q.Loads, Load{Load: l, ID: l.Number, Edition: len(q.Editions) - 1, Recut: recut})
+	}
+	return nil
+}
+
+// count makes the counts of a plan just begun: Done and LineDone stand.
+func (q *Quilt) count(extra int) {
+	p := Pieces{Spoiled: q.Pieces.Spoiled, Extra: extra}
+	for _, l := range q.List().Lines {
+		if l.Kind == cutlist.OnMat {
+			p.Asked += l.Count
+		}
+	}
+	for _, n := range q.LineDone {
+		p.Done += n
+	}
+	for i := range q.Loads {
+		if !q.Loads[i].Done {
+			p.Left += len(q.Loads[i].Pieces)
+		}
+	}
+	for _, s := range q.Short {
+		for line, n := range s.Missing {
+			if line < len(q.List().Lines) && q.List().Lines[line].Kind == cutlist.OnMat {
+				p.Short += n
+			}
+		}
+	}
+	q.Pieces = p
+}
+
+// next takes the next load in hand, or none; a quilt that lacks nothing is
+// done.
+func (q *Quilt) next() {
+	q.Current, q.Step = 0, Fabric
+	if at := q.LoadsDone(); at < len(q.Loads) {
+		q.Current = q.Loads[at].ID
+		return
+	}
+	if q.Pieces.Done == q.Pieces.Asked {
+		q.Standing = Done
+	}
+}
+
+// begun says that a load's fabric is cut, so that it can't be moved.
+func (q *Quilt) begun(l *Load) bool { return l.Done || l.ID == q.Current && q.Step > Fabric }
+
+func (s *State) applyQuilt(q *Quilt, e *Event) error {
+	q.spend(e.At, e.Content, time.Duration(s.Habits.pause())*time.Minute)
+	var err error
+	switch c := e.Content.(type) {
+	case StepDone:
+		err = q.stepDone(e, &c)
+	case Peeled:
+		err = s.peeled(q, e, &c)
+	case Joined:
+		err = q.recut(e, &c.Recut)
+		if q.Step == Fabric {
+			q.next()
+		}
+	case Moved:
+		err = q.moved(e, &c)
+	case Replanned:
+		err = q.replanned(e, &c)
+	case MatUsed:
+		if s.Mat(c.Mat) == nil {
+			return cannotFollow(e, "no mat %s", c.Mat)
+		}
+		q.Mat = c.Mat
+		q.Last = Last{What: "mat used"}
+	case Renamed:
+		q.Name = c.Name
+	case SetAside:
+		q.Standing = Aside
+	case TakenUp:
+		q.Standing = UnderWay
+	case Finished:
+		q.Standing = Done
+	case Removed:
+		q.Standing = Gone
+	case Opened, Left, Paused, Resumed: // spend has seen to them
+	default:
+		return cannotFollow(e, "not a quilt's")
+	}
+	if movesOn(e.Content) {
+		q.Last.Seq = e.Seq
+	}
+	q.Touched = e.At
+	return err
+}
+
+// spend gives the time since the last event to the step in hand. It stops
+// while she is away or pausing; where it can't be known the step is marked.
+func (q *Quilt) spend(now time.Time, c Content, rest time.Duration) {
+	l := q.InHand()
+	if _, opened := c.(Opened); opened {
+		if l != nil && !q.Clock.IsZero() && !q.Paused {
+			l.Broken[q.Step] = true // the program ended without a goodbye
+		}
+		if gap := now.Sub(q.Touched); gap >= rest {
+			q.Handled = 0
+		}
+		q.Clock, q.Paused = now, false
+		return
+	}
+	if !q.Clock.IsZero() && !q.Paused {
+		q.work(l, now.Sub(q.Clock))
+	}
+	switch c.(type) {
+	case Paused:
+		q.Paused = true
+	case Resumed:
+		q.Paused, q.Handled = false, 0
+	case Left:
+		q.Clock, q.Paused = time.Time{}, false
+		return
+	}
+	if !q.Clock.IsZero() {
+		q.Clock = now
+	}
+}
+
+// work adds d to the step in hand, unless it was no work.
+func (q *Quilt) work(l *Load, d time.Duration) {
+	switch {
+	case l == nil:
+	case d < 0 || d > longestStep:
+		l.Broken[q.Step] = true
+		if d > longestStep {
+			q.Handled = 0
+		}
+	default:
+		l.Work[q.Step] += d
+		if q.Step != Cut {
+			q.Handled += d
+		}
+	}
+}
+
+func (q *Quilt) stepDone(e *Event, c *StepDone) error {
+	if q.Current == 0 || c.Load != q.Current || c.Step != q.Step || c.Step >= Peel {
+		return cannotFollow(e, "load %d is at %s", q.Current, q.Step)
+	}
+	q.Last = Last{What: "step", Load: c.Load, Step: c.Step}
+	q.Step++
+	return nil
+}
+
+func (s *State) peeled(q *Quilt, e *Event, c *Peeled) error {
+	l := q.InHand()
+	if l == nil || c.Load != l.ID || q.Step != Peel {
+		return cannotFollow(e, "load %d is at %s", q.Current, q.Step)
+	}
+	if !proper(c.Spoiled, len(l.Pieces)) {
+		return cannotFollow(e, "load %d has %d pieces", l.ID, len(l.Pieces))
+	}
+	m := s.Mat(c.Mat)
+	if m == nil {
+		return cannotFollow(e, "no mat %s", c.Mat)
+	}
+	l.Done, l.Mat, l.Spoiled, l.Lifted, l.Ragged, l.At, l.Skipped = true, c.Mat, c.Spoiled, c.Lifted, c.Ragged, e.At, false
+	for i := range l.Pieces {
+		q.tally(l, i, !slices.Contains(c.Spoiled, i))
+	}
+	m.carry(MatLoad{c.Weight, c.Lifted})
+	s.Blade.cut(BladeLoad{c.CutLength, c.Ragged})
+	if c.Recut != nil {
+		if err := q.recut(e, c.Recut); err != nil {
+			return err
+		}
+	}
+	q.Last = Last{What: "peeled", Load: l.ID, Step: Peel}
+	q.next()
+	return nil
+}
+
+// proper says that at holds different indexes below n, rising.
+func proper(at []int, n int) bool {
+	for i, x := range at {
+		if x < 0 || x >= n || i > 0 && x <= at[i-1] {
+			return false
+		}
+	}
+	return true
+}
+
+// tally counts one piece of a load just peeled.
+func (q *Quilt) tally(l *Load, piece int, good bool) {
+	from := &q.Pieces.Left
+	if l.Recut {
+		from = &q.Pieces.Waiting
+	}
+	*from--
+	if good {
+		q.Pieces.Done++
+		q.LineDone[l.Pieces[piece].Line]++
+		return
+	}
+	q.Pieces.Spoiled++
+	q.Pieces.Waiting++
+}
+
+// recut takes waiting recut loads out and puts new ones at the end.
+func (q *Quilt) recut(e *Event, c *Recut) error {
+	for _, id := range c.Drop {
+		l := q.Load(id)
+		if l == nil || !l.Recut || q.begun(l) {
+			return cannotFollow(e, "load %d is no recut that waits", id)
+		}
+		q.dropUses(id)
+		q.Loads = slices.DeleteFunc(q.Loads, func(l Load) bool { return l.ID == id })
+	}
+	q.addUses(c.Plan.Stock)
+	if err := q.addLoads(e, c.Plan.Loads, true); err != nil {
+		return err
+	}
+	q.NoFabric = c.Short
+	if q.waiting() != q.Pieces.Waiting {
+		return cannotFollow(e, "%d pieces are to be cut again, the recut brings %d", q.Pieces.Waiting, q.waiting())
+	}
+	q.Last = Last{What: "joined"}
+	return nil
+}
+
+// waiting counts the pieces that recut loads are to bring, and those without
+// fabric.
+func (q *Quilt) waiting() int {
+	n := len(q.NoFabric)
+	for i := range q.Loads {
+		if l := &q.Loads[i]; l.Recut && !l.Done {
+			n += len(l.Pieces)
+		}
+	}
+	return n
+}
+
+func (q *Quilt) moved(e *Event, c *Moved) error {
+	from := slices.IndexFunc(q.Loads, func(l Load) bool { return l.ID == c.Load })
+	first := q.firstFree()
+	if from < first || c.To < 0 || q.LoadsDone()+c.To < first || q.LoadsDone()+c.To >= len(q.Loads) {
+		return cannotFollow(e, "load %d can't go to %d", c.Load, c.To)
+	}
+	to := q.LoadsDone() + c.To
+	l := q.Loads[from]
+	l.Skipped = c.Skip
+	q.Loads = slices.Insert(slices.Delete(q.Loads, from, from+1), to, l)
+	if q.Step == Fabric {
+		q.next()
+	}
+	q.Last = Last{What: "moved", Load: c.Load}
+	return nil
+}
+
+// firstFree is the index of the first load that may be moved.
+func (q *Quilt) firstFree() int {
+	at := q.LoadsDone()
+	if at < len(q.Loads) && q.begun(&q.Loads[at]) {
+		at++
+	}
+	return at
+}
+
+func (q *Quilt) replanned(e *Event, c *Replanned) error {
+	inHand := q.InHand()
+	if c.List == nil || len(c.Done) != len(c.List.Lines) || (c.Keep != nil) != (inHand != nil && q.begun(inHand)) {
+		return cannotFollow(e, "not a whole plan")
+	}
+	keep := q.Loads[:q.firstFree()]
+	if c.Keep != nil {
+		if c.Keep.Load.Number != inHand.ID {
+			return cannotFollow(e, "load %d is in hand", inHand.ID)
+		}
+		inHand.Load, inHand.Edition, inHand.Recut = c.Keep.Load, len(q.Editions), false
+	}
+	q.Loads = slices.Clip(keep)
+	q.Editions = append(q.Editions, Edition{c.Text, c.List})
+	q.LineDone = slices.Clone(c.Done)
+	q.Stock, q.Buy, q.Short, q.Fewest = cloneStock(c.Plan.Stock), c.Plan.Buy, c.Plan.Short, c.Plan.Fewest
+	q.NoFabric = nil
+	if err := q.addLoads(e, c.Plan.Loads, false); err != nil {
+		return err
+	}
+	q.count(c.Extra)
+	if q.Standing == Done {
+		q.Standing = UnderWay
+	}
+	if c.Keep == nil {
+		q.next()
+	}
+	q.Last = Last{What: "replanned"}
+	return nil
+}
+
+// addUses notes what further comes out of the panels.
+func (q *Quilt) addUses(uses []queue.PanelUse) {
+	for _, u := range uses {
+		at := slices.IndexFunc(q.Stock, func(p queue.PanelUse) bool { return p.Fabric == u.Fabric && p.Panel == u.Panel })
+		if at < 0 {
+			q.Stock = append(q.Stock, u)
+			continue
+		}
+		p := &q.Stock[at]
+		p.RoughCuts = append(slices.Clip(p.RoughCuts), u.RoughCuts...)
+		p.Height = max(p.Height, u.Height) // a length to buy may grow
+	}
+}
+
+// dropUses gives the fabric of a load back.
+func (q *Quilt) dropUses(load int) {
+	for i := range q.Stock {
+		q.Stock[i].RoughCuts = slices.DeleteFunc(slices.Clone(q.Stock[i].RoughCuts),
+			func(f queue.FromPanel) bool { return f.Load == load })
+	}
+}
+
+func cloneStock(uses []queue.PanelUse) []queue.PanelUse { return slices.Clone(uses) }

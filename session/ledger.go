@@ -1,0 +1,154 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"sync"
+	"time"
+)
+
+// log keeps events. Append returns nil only when the event is on disk.
+type log interface {
+	Append(seq uint64, line []byte) error
+	Close() error
+}
+
+// Ledger is the log and the state folded from it. Its methods may be called
+// from several goroutines; Do and its kin wait for the disk.
+type Ledger struct {
+	mu     sync.Mutex
+	log    log
+	events []Event
+	state  State
+	now    func() time.Time
+	plan   Planner
+}
+
+// New is a ledger that is kept nowhere, for trying things out and for tests.
+func New(opt OpenOptions) *Ledger {
+	l := &Ledger{state: newState()}
+	l.use(opt)
+	return l
+}
+
+// OpenOptions of a ledger; the zero value is the usual.
+type OpenOptions struct {
+	Now     func() time.Time // nil: time.Now
+	Planner Planner          // for recuts and edited lists; nil: plan.Make
+}
+
+func (l *Ledger) use(opt OpenOptions) {
+	l.now, l.plan = opt.Now, opt.Planner
+	if l.now == nil {
+		l.now = time.Now
+	}
+	if l.plan == nil {
+		l.plan = usualPlanner
+	}
+}
+
+// State is the state as of the last event. It may be kept and read for ever.
+func (l *Ledger) State() State {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.state
+}
+
+// Start opens a quilt and gives its ID.
+func (l *Ledger) Start(a Start) (QuiltID, State, error) {
+	s, err := l.Do(0, a)
+	return QuiltID(s.Seq), s, err
+}
+
+// Do does an action on a quilt (0 where none is meant) and returns when its
+// event is on disk. An action that changes nothing makes no event. After an
+// error nothing has happened, or, when the disk left it in doubt, the same
+// action may be tried again without harm.
+func (l *Ledger) Do(id QuiltID, a Action) (State, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	now := l.now().Round(0).Truncate(time.Millisecond)
+	c, err := Decide(&l.state, id, a, now, l.plan)
+	if err != nil || c == nil {
+		return l.state, err
+	}
+	e := Event{Seq: l.state.Seq + 1, At: now, Quilt: belongs(c, id, a, l.state.Seq+1), Version: contentVersion, Content: c}
+	next, err := l.after(&e)
+	if err != nil {
+		return l.state, err
+	}
+	if l.log != nil {
+		line, err := e.Encode()
+		if err != nil {
+			return l.state, err
+		}
+		if err := l.log.Append(e.Seq, line); err != nil {
+			return l.state, fmt.Errorf("not saved: %w", err)
+		}
+	}
+	l.events, l.state = append(l.events, e), next
+	return l.state, nil
+}
+
+// belongs says to which quilt an event belongs.
+func belongs(c Content, id QuiltID, a Action, seq uint64) QuiltID {
+	switch c.(type) {
+	case Started:
+		return QuiltID(seq)
+	case MatAdded, MatWashed, MatRefreshed, MatDue, MatRenamed, MatRetired, BladeChanged, HabitsSet:
+		return 0
+	}
+	if _, ok := a.(TakeBackMat); ok {
+		return 0
+	}
+	return id
+}
+
+// after is the state that an event leads to.
+func (l *Ledger) after(e *Event) (State, error) {
+	if _, ok := e.Content.(Undone); ok {
+		return Fold(append(slices.Clip(l.events), *e))
+	}
+	next := l.state.fork(e)
+	return next, next.apply(e, nil)
+}
+
+// fork copies what applying e may write to, so that the state forked from
+// stays as it is.
+func (s *State) fork(e *Event) State {
+	_, all := e.Content.(MatRenamed)
+	f := *s
+	f.Quilts = slices.Clone(s.Quilts)
+	for i, q := range f.Quilts {
+		if all || q.ID == e.Quilt {
+			f.Quilts[i] = q.clone()
+		}
+	}
+	f.Mats = slices.Clone(s.Mats)
+	for i := range f.Mats {
+		f.Mats[i].Runs = slices.Clone(f.Mats[i].Runs)
+	}
+	f.Blade.Runs = slices.Clone(s.Blade.Runs)
+	return f
+}
+
+func (q *Quilt) clone() *Quilt {
+	c := *q
+	c.Loads = slices.Clone(q.Loads)
+	c.Stock = slices.Clone(q.Stock)
+	c.LineDone = slices.Clone(q.LineDone)
+	c.Editions = slices.Clip(q.Editions)
+	return &c
+}
+
+// Close ends it; the lock on the file is given back.
+func (l *Ledger) Close() error {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.log == nil {
+		return nil
+	}
+	err := l.log.Close()
+	l.log = nil
+	return err
+}
