@@ -2,7 +2,6 @@ package rect
 
 import (
 	"fmt"
-	"sort"
 
 	"example.org/matside/plan/length"
 )
@@ -16,90 +15,138 @@ func Pack(w, h length.Len, sizes []Size, opt Options) ([]Bin, error) {
 			return nil, fmt.Errorf("size %d: %w", i, ErrTooBig)
 		}
 	}
-	left := append([]Size(nil), sizes...)
-	var bins []Bin
-	for {
-		b := Fill(w, h, left, nil, opt)
-		if len(b) == 0 {
-			return bins, nil
-		}
-		for _, p := range b {
-			left[p.Size].Count--
-		}
-		bins = append(bins, b)
-	}
-}
-
-// Fill packs one w x h bin with the most value out of at most Count copies of
-// each size; value[i] is the worth of one copy of size i, nil means its area.
-// Sizes that do not fit, or are worth nothing, are left out.
-func Fill(w, h length.Len, sizes []Size, value []int64, opt Options) Bin {
-	sky := newSkyline(w, h)
-	order := make([]int, len(sizes))
-	for i := range order {
-		order[i] = i
-	}
-	worth := func(i int) float64 {
-		if value == nil {
-			return float64(sizes[i].W) * float64(sizes[i].H)
-		}
-		return float64(value[i])
-	}
-	sort.SliceStable(order, func(a, b int) bool { return worth(order[a]) > worth(order[b]) })
-	var bin Bin
-	for _, i := range order {
-		for n := 0; n < sizes[i].Count && worth(i) > 0; n++ {
-			p, ok := drop(sky, i, sizes[i])
-			if !ok {
-				break
-			}
-			bin = append(bin, p)
-		}
-	}
-	return bin
+	s := newSearch(newProblem(w, h, sizes), opt)
+	s.run()
+	return s.p.bins(s.best), nil
 }
 
 func fits(w, h length.Len, s Size) bool {
 	return s.W <= w && s.H <= h || s.Turn && s.H <= w && s.W <= h
 }
 
-// drop lays one copy of size s as low as it goes.
-func drop(sky *skyline, i int, s Size) (Placed, bool) {
-	x, y, ok := sky.lowest(s.W, s.H)
-	w, h, turned := s.W, s.H, false
-	if s.Turn {
-		if tx, ty, tok := sky.lowest(s.H, s.W); tok && (!ok || ty+s.W < y+s.H) {
-			x, y, ok, w, h, turned = tx, ty, true, s.H, s.W, true
-		}
-	}
-	if !ok {
-		return Placed{}, false
-	}
-	sky.add(x, w, y+h)
-	return Placed{Size: i, X: x, Y: y, Turned: turned}, true
+// search looks for fewer bins until it meets the lower bound or its work is
+// spent.
+type search struct {
+	p     *problem
+	opt   Options
+	beam  *beam
+	bin   float64 // area
+	lower int
+	pool  pool
+	rng   rng
+	best  []pattern
+	count int // bins of best
 }
 
-// Strip packs all of sizes into a strip w wide, as low as it can and no higher
-// than maxH; it reports the height used, false when it found no way.
-func Strip(w, maxH length.Len, sizes []Size, opt Options) (Bin, length.Len, bool) {
-	b := Fill(w, maxH, sizes, nil, opt)
-	n, top := 0, length.Len(0)
-	for _, s := range sizes {
-		n += s.Count
+func newSearch(p *problem, opt Options) *search {
+	s := &search{p: p, opt: opt, beam: newBeam(p.w, p.h, p.kinds), lower: opt.Lower, pool: pool{seen: map[string]bool{}}}
+	s.bin = mul(float64(p.w), float64(p.h))
+	total := 0.0
+	for _, k := range p.kinds {
+		total += mul(k.area(), float64(k.n))
 	}
-	for _, p := range b {
-		s := sizes[p.Size]
-		if p.Turned {
-			top = max(top, p.Y+s.W)
-		} else {
-			top = max(top, p.Y+s.H)
-		}
-	}
-	return b, top, len(b) == n
+	s.lower = max(s.lower, int(total/s.bin*(1-1e-9)+0.999999))
+	return s
 }
 
-// Most packs as many copies of one size as it can into a w x h bin; Count is
-// the most that are wanted.
-func Most(w, h length.Len, size Size) Bin {
-	return Fill(w, h, []Size{size}, nil, Options{})
+func (s *search) counts() []int {
+	n := make([]int, len(s.p.kinds))
+	for i, k := range s.p.kinds {
+		n[i] = k.n
+	}
+	return n
 }
+
+// take offers a whole packing.
+func (s *search) take(pats []pattern) {
+	n := 0
+	for _, p := range pats {
+		n += p.times
+	}
+	if s.best == nil || n < s.count {
+		s.best, s.count = pats, n
+	}
+}
+
+func (s *search) done() bool { return s.best != nil && s.count <= s.lower }
+
+// inTurn packs one bin after the other, each for the most value.
+func (s *search) inTurn(v []float64, pr params) []pattern {
+	n := s.counts()
+	var out []pattern
+	for {
+		spots, val := s.beam.run(n, v, v, pr)
+		if val == 0 {
+			return out
+		}
+		pat := pattern{spots, times(spots, n)}
+		for _, sp := range spots {
+			n[sp.kind] -= pat.times
+		}
+		out = append(out, pat)
+	}
+}
+
+// times is how often a bin of spots can be cut out of n.
+func times(spots []spot, n []int) int {
+	used := map[int]int{}
+	for _, s := range spots {
+		used[s.kind]++
+	}
+	t := -1
+	for k, u := range used {
+		if q := n[k] / u; t < 0 || q < t {
+			t = q
+		}
+	}
+	return t
+}
+
+func (s *search) run() {
+	base := func(beta float64) []float64 {
+		v := make([]float64, len(s.p.kinds))
+		for i, k := range s.p.kinds {
+			a := k.area()
+			v[i] = a + mul(beta, a/s.bin*a)
+		}
+		return v
+	}
+	betas := []float64{0.3, 1, 3, 0.1}
+	for _, w := range []int{1, 4, 16} {
+		for _, b := range betas {
+			if s.offer(s.inTurn(base(b), params{width: w})); s.done() {
+				return
+			}
+		}
+	}
+	for w := tune.width; s.work() < tune.budget*1e6; w = w * 3 / 2 {
+		if pats := s.dive(tune.first, tune.next, params{width: w, skips: tune.skips}); pats != nil {
+			if s.offer(pats); s.done() {
+				return
+			}
+		}
+		for _, b := range betas {
+			if s.offer(s.inTurn(base(b), params{width: 4 * w, skips: 0})); s.done() {
+				return
+			}
+		}
+	}
+}
+
+func (s *search) work() int { return int(s.beam.evals) }
+
+// offer takes a packing and keeps its patterns.
+func (s *search) offer(pats []pattern) {
+	s.take(pats)
+	for _, p := range pats {
+		s.pool.add(p.spots)
+	}
+}
+
+// tune holds what the searches were tuned by.
+var tune = struct {
+	width, skips, first, next int
+	tries, cols, budget       int
+	noise                     float64
+	trace                     bool
+}{width: 16, skips: 1, first: 100, next: 10, tries: 4, cols: 10, budget: 20, noise: 0.2}
