@@ -103,6 +103,9 @@ func times(spots []spot, n []int) int {
 }
 
 func (s *search) run() {
+	if len(s.p.kinds) == 0 {
+		return
+	}
 	base := func(beta float64) []float64 {
 		v := make([]float64, len(s.p.kinds))
 		for i, k := range s.p.kinds {
@@ -119,7 +122,10 @@ func (s *search) run() {
 			}
 		}
 	}
-	for w := tune.width; s.work() < tune.budget*1e6; w = w * 3 / 2 {
+	for w := tune.width; w < 2000 && s.work() < tune.budget*1e6; w = w * 3 / 2 {
+		if s.opt.Effort == Quick || s.opt.Stop != nil && s.opt.Stop() {
+			return
+		}
 		if pats := s.dive(tune.first, tune.next, params{width: w, skips: tune.skips}); pats != nil {
 			if s.offer(pats); s.done() {
 				return
