@@ -21,6 +21,13 @@ type List struct {
 // Mat is the sticky sheet and the part of it the blade reaches, centred.
 type Mat struct{ Width, Height, UsableWidth, UsableHeight length.Len }
 
+// Inside is how much of the mat a piece has when margin of fabric must be left
+// round it: the part the blade reaches, or less where the margin is wider than
+// the mat's rim, because rough cuts lie on the mat. It may be below zero.
+func (m Mat) Inside(margin length.Len) (width, height length.Len) {
+	return min(m.UsableWidth, m.Width-2*margin), min(m.UsableHeight, m.Height-2*margin)
+}
+
 // Fabric is one fabric statement.
 type Fabric struct {
 	Name     string
@@ -41,6 +48,10 @@ type Panel struct{ Width, Height length.Len }
 // BuyWidth is the usable width of a fabric without stock.
 const BuyWidth = 40 * length.Inch
 
+// bindingSpare is how much longer than the quilt's edge its binding is, for
+// joining and turning corners.
+const bindingSpare = 10 * length.Inch
+
 // Kind says how a line is cut.
 type Kind uint8
 
@@ -49,7 +60,7 @@ const (
 	OnMat   Kind = iota
 	ByHand       // a rectangle cut at the table: Outline is its rectangle
 	Strips       // Count strips StripWidth wide across the fabric
-	Binding      // as many strips StripWidth wide as Around asks for
+	Binding      // as many strips StripWidth wide as Length asks for
 )
 
 // Grain says which turns a piece may take.
@@ -69,9 +80,9 @@ type Line struct {
 	Number     int // line in the file, from 1
 	Fabric     int // index into List.Fabrics
 	Kind       Kind
-	Count      int    // pieces or strips; for Binding the strips follow from Length
-	Shape      string // the shape's plain singular name: "square", "half-square triangle", "strip", "binding"
-	Size       string // its cut size as she would say it: "2 1/2", "2 1/2 x 4 1/2"
+	Count      int    // pieces or strips; 0 for Binding, whose strips follow from Length
+	Shape      string // the shape's plain singular name: "square", "half-square triangle", "strip", "binding", or the name of her own
+	Size       string // its cut size as she would say it: "2 1/2", "2 1/2 x 4 1/2"; for showing only
 	Label      string // may be empty
 	Grain      Grain
 	Trimmed    bool
@@ -79,4 +90,16 @@ type Line struct {
 	Outline    outline.Outline // the cut outline seen from the right side, bounding box at 0,0; nil for Strips and Binding
 	StripWidth length.Len      // for Strips and Binding
 	Length     length.Len      // for Binding: how long its strips must be together
+}
+
+// Say is the line as she would say it, with cut sizes: "24 squares 2 1/2",
+// "1 strip 3", "binding 2 1/2 around 44 x 52".
+func (l Line) Say() string {
+	switch {
+	case l.Kind == Binding:
+		return l.Shape + " " + l.Size
+	case l.Size == "":
+		return count(l.Count, l.Shape)
+	}
+	return count(l.Count, l.Shape) + " " + l.Size
 }

@@ -1,0 +1,179 @@
+package cutlist
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/matside/plan/length"
+)
+
+// fabric reads `fabric NAME[, STOCK]…[, ATTRIBUTE]…`.
+func (r *reader) fabric(c *cursor) {
+	c.skip()
+	from := c.at
+	name, ok := c.name("the fabric's name")
+	f := Fabric{Name: name, Line: c.line}
+	if before, again := r.fabrics[name]; ok && again {
+		c.wrong(from, fmt.Sprintf("a fabric on line %d has this name already", r.list.Fabrics[before].Line), "give each fabric a name of its own")
+		ok = false
+	}
+	said := map[string]bool{}
+	for !c.end() {
+		if !c.take(',') {
+			at := c.at
+			c.toComma()
+			c.wrong(at, "a comma is missing in front of this", write(", "+strings.TrimSpace(c.text[at:c.at])))
+			continue
+		}
+		r.fabricItem(c, &f, said)
+	}
+	if ok {
+		r.fabrics[name] = len(r.list.Fabrics)
+		r.list.Fabrics = append(r.list.Fabrics, f)
+	}
+}
+
+// fabricItem reads what stands behind a comma of a fabric: stock or an attribute.
+func (r *reader) fabricItem(c *cursor, f *Fabric, said map[string]bool) {
+	if c.end() || c.text[c.at] == ',' {
+		c.missing("nothing stands behind the comma", "")
+		return
+	}
+	from := c.at
+	if c.fatQuarters() {
+		return
+	}
+	if _, _, err := length.Scan(c.rest(), c.unit); !errors.Is(err, length.ErrNone) {
+		r.stock(c, f)
+		return
+	}
+	attribute, ok := phrase(c, fabricAttributes)
+	if !ok {
+		c.toComma()
+		said := strings.Fields(c.text[from:c.at])
+		hint := didYouMean(strings.Join(said[:min(2, len(said))], " "), fabricWords)
+		if hint == "" {
+			hint = didYouMean(said[0], fabricWords)
+		}
+		if hint == "" {
+			hint = "behind a fabric's name stand its stock (`42 in x 2 yd` or `4 of 18 x 21`) and one-way, sheds, face down, shrinks 3% x 5%, cutter setting NAME"
+		}
+		c.wrong(from, "no fabric is "+ticked(strings.TrimSpace(c.text[from:c.at])), hint)
+		return
+	}
+	if said[attribute.name] {
+		c.wrong(from, ticked(attribute.name)+" is said twice", "")
+	}
+	said[attribute.name] = true
+	attribute.read(c, f)
+}
+
+// fabricWords are the attributes as they are suggested.
+var fabricWords = []string{"one-way", "sheds", "face down", "shrinks", "cutter setting"}
+
+// fatQuarters notes stock told by the trade's word for it, whose size differs
+// from shop to shop.
+func (c *cursor) fatQuarters() bool {
+	from := c.at
+	item := strings.TrimSpace(c.text[from:c.stop()])
+	n, word, found := strings.Cut(strings.ToLower(item), "fat ")
+	if !found || word != "quarter" && word != "quarters" {
+		return false
+	}
+	n = strings.TrimSpace(n)
+	if n == "" || strings.Trim(n, "0123456789") != "" {
+		n = "1"
+	}
+	c.at = c.stop()
+	c.wrong(from, "fat quarters differ in size", "write what yours measure: "+ticked(n+" of 18 x 21"))
+	return true
+}
+
+// fabricAttribute is a word or two and what they do to a fabric.
+type fabricAttribute struct {
+	name string
+	read func(c *cursor, f *Fabric)
+}
+
+var fabricAttributes = map[string]fabricAttribute{
+	"one way":   {"one-way", func(_ *cursor, f *Fabric) { f.OneWay = true }},
+	"shed":      {"sheds", func(_ *cursor, f *Fabric) { f.Sheds = true }},
+	"face down": {"face down", func(_ *cursor, f *Fabric) { f.FaceDown = true }},
+	"shrink":    {"shrinks", shrinks},
+	"cutter setting": {"cutter setting", func(c *cursor, f *Fabric) {
+		f.Setting, _ = c.name("the cutter setting's name")
+	}},
+}
+
+// stock reads `W x H` or `N of W x H`.
+func (r *reader) stock(c *cursor, f *Fabric) {
+	from := c.at
+	n, ok := c.countOf()
+	w, h, good := c.size("the fabric's size", "42 in x 2 yd")
+	switch {
+	case !good:
+		c.toComma()
+	case ok && r.panels+n > MaxPanels:
+		c.wrong(from, fmt.Sprintf("a cut list has at most %d panels of fabric", MaxPanels), "")
+	case ok:
+		r.panels += n
+		f.Stock = append(f.Stock, slices.Repeat([]Panel{{w, h}}, n)...)
+	}
+}
+
+// countOf reads `N of`; where it does not stand, N is 1 and nothing is read.
+func (c *cursor) countOf() (n int, ok bool) {
+	from := c.at
+	c.at += len(c.rest()) - len(strings.TrimLeft(c.rest(), "0123456789"))
+	of := c.is("of")
+	if c.at = from; !of {
+		return 1, true
+	}
+	n, ok = c.whole("the number of pieces of fabric", MaxPanels)
+	c.is("of")
+	return n, ok
+}
+
+// shrinks reads `P% x Q%`, across x along.
+func shrinks(c *cursor, f *Fabric) {
+	var ok bool
+	if f.ShrinkAcross, ok = c.percent(); ok && !c.times() {
+		c.missing("how much it shrinks along is missing", howShrinks)
+		ok = false
+	}
+	if ok {
+		f.ShrinkAlong, ok = c.percent()
+	}
+	if !ok {
+		c.toComma()
+	}
+}
+
+const howShrinks = "write `shrinks 3% x 5%`: across x along"
+
+// mostShrink is in millionths. A fabric that lost more than half would leave
+// nothing to plan with.
+const mostShrink = 500_000
+
+// percent reads a number and its percent sign, in millionths.
+func (c *cursor) percent() (int64, bool) {
+	c.skip()
+	from := c.at
+	v, n, err := length.ScanParts(c.rest(), 10_000)
+	c.at += n
+	switch {
+	case n == 0:
+		c.missing("how much it shrinks is missing", howShrinks)
+	case err != nil:
+		c.wrong(from, plain(err), howShrinks)
+	case !c.take('%'):
+		c.missing("the % is missing", howShrinks)
+	case v > mostShrink:
+		c.wrong(from, "no fabric shrinks by more than half", "")
+	default:
+		return v, true
+	}
+	return 0, false
+}

@@ -1,0 +1,181 @@
+package cutlist
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
+)
+
+// maxCorners caps an outline of her own.
+const maxCorners = 500
+
+// outline reads `outline NAME: X,Y X,Y X,Y …` and `outline NAME from "FILE.svg"`.
+func (r *reader) outline(c *cursor) {
+	c.skip()
+	from := c.at
+	name, ok := c.nameTo("the outline's name", c.outlineNameEnds)
+	if before, again := r.outlines[name]; ok && again {
+		c.wrong(from, fmt.Sprintf("an outline on line %d has this name already", before.line), "give each outline a name of its own")
+		ok = false
+	}
+	mine := own{line: c.line}
+	switch {
+	case c.take(':'):
+		mine.points = c.corners()
+	case c.is("from"):
+		mine.points = r.svg(c)
+	case ok:
+		c.missing("the corners are missing", "write them behind a colon, `outline Leaf: 0,0 3,0 3,2`, or write `outline Leaf from \"leaf.svg\"`")
+	}
+	if ok {
+		r.outlines[name] = mine
+		r.outlineNames = append(r.outlineNames, name)
+	}
+}
+
+// outlineNameEnds is where an unquoted name of an outline ends: at the colon,
+// or before `from` and a quotation mark.
+func (c *cursor) outlineNameEnds() int {
+	stop := c.stop()
+	said := c.text[c.at:stop]
+	if n := strings.IndexByte(said, ':'); n >= 0 {
+		return c.at + n
+	}
+	if quote := strings.IndexByte(said, '"'); quote >= 0 {
+		before := strings.TrimRight(said[:quote], " \t")
+		if n := len(before) - len("from"); n > 0 && strings.EqualFold(before[n:], "from") {
+			return c.at + n
+		}
+	}
+	return stop
+}
+
+// corners reads X,Y X,Y … with y up, and turns them into an outline.
+func (c *cursor) corners() outline.Outline {
+	c.skip()
+	from := c.at
+	end := len(c.text)
+	if n := strings.IndexByte(c.rest(), '#'); n >= 0 {
+		end = c.at + n
+	}
+	var points outline.Outline
+	parts := strings.Split(c.text[from:end], ",")
+	c.at = end
+	numbers, ok := c.coordinates(from, parts)
+	if !ok {
+		return nil
+	}
+	for i := 0; i+1 < len(numbers); i += 2 {
+		points = append(points, outline.Point{X: numbers[i], Y: -numbers[i+1]})
+	}
+	return c.tidy(from, points)
+}
+
+// coordinates reads the numbers between the commas. Behind the first comma and
+// before the last, each part is the y of one corner and the x of the next; both
+// may hold spaces (2 1/2), so the part is cut where both halves are lengths.
+// There is never more than one such place: the second half would have to be a
+// length with and without a number in front.
+func (c *cursor) coordinates(from int, parts []string) (numbers []length.Len, ok bool) {
+	const example = "write each corner as X,Y and a space between corners: `0,0 3,0 3,2`"
+	if len(parts) < 2 {
+		c.wrong(from, "an outline is a list of corners", example)
+		return nil, false
+	}
+	ok = true
+	for i, part := range parts {
+		at := from
+		from += len(part) + 1
+		want := 2
+		if i == 0 || i == len(parts)-1 {
+			want = 1
+		}
+		two, good := c.oneOrTwo(part, want)
+		if !good {
+			ok = false
+			lead := len(part) - len(strings.TrimLeft(part, " \t"))
+			what := fmt.Sprintf("%s is no y and x", ticked(strings.TrimSpace(part)))
+			if want == 1 {
+				what = fmt.Sprintf("%s is no length", ticked(strings.TrimSpace(part)))
+			}
+			c.add(c.line, at+lead, at+len(strings.TrimRight(part, " \t")), what, example)
+		}
+		numbers = append(numbers, two...)
+	}
+	return numbers, ok
+}
+
+// oneOrTwo reads a part that holds so many coordinates.
+func (c *cursor) oneOrTwo(part string, want int) ([]length.Len, bool) {
+	if want == 1 {
+		l, err := c.coordinate(part)
+		return []length.Len{l}, err == nil
+	}
+	const longest = 100 // every space of it is tried
+	for i, r := range part[:min(longest, len(part))] {
+		if r != ' ' && r != '\t' {
+			continue
+		}
+		y, err := c.coordinate(part[:i])
+		if err != nil {
+			continue
+		}
+		if x, err := c.coordinate(part[i:]); err == nil {
+			return []length.Len{y, x}, true
+		}
+	}
+	return nil, false
+}
+
+// coordinate reads a length with perhaps a sign.
+func (c *cursor) coordinate(s string) (length.Len, error) {
+	s = strings.TrimSpace(s)
+	digits, below := strings.CutPrefix(s, "-")
+	if !below {
+		digits, below = strings.CutPrefix(s, "−")
+	}
+	l, err := length.Parse(digits, c.unit)
+	if below {
+		l = -l
+	}
+	return l, err
+}
+
+// tidy makes an outline of corners as drawn.
+func (c *cursor) tidy(from int, corners []outline.Point) outline.Outline {
+	if len(corners) > maxCorners {
+		c.wrong(from, fmt.Sprintf("an outline has at most %d corners, and this has %d", maxCorners, len(corners)), "")
+		return nil
+	}
+	o, err := outline.Tidy(corners)
+	if err != nil {
+		c.wrong(from, err.Error(), "")
+		return nil
+	}
+	return o.Normalise()
+}
+
+// svg reads `"FILE.svg"` and the path in that file.
+func (r *reader) svg(c *cursor) outline.Outline {
+	c.skip()
+	from := c.at
+	name, ok := c.name("the file's name")
+	c.done("")
+	if !ok {
+		return nil
+	}
+	if r.open == nil {
+		c.wrong(from, "no files can be opened from here", "write the corners instead: `outline Leaf: 0,0 3,0 3,2`")
+		return nil
+	}
+	svg, err := r.open(name)
+	if err != nil {
+		c.wrong(from, "can't read "+ticked(name)+": "+visible(err.Error()), "")
+		return nil
+	}
+	_ = svg
+	c.wrong(from, "outlines can't be read from SVG files yet", "write the corners instead: `outline Leaf: 0,0 3,0 3,2`")
+	return nil
+}

@@ -1,0 +1,125 @@
+package cutlist
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
+	"example.org/matside/plan/shape"
+)
+
+// finish makes the line's outline and looks whether the mat has room for it.
+func (s *second) finish(c *cursor, p *piece) {
+	p.spec.Seam, p.spec.Ruler = s.list.Seam, s.list.Ruler && p.spec.Finished
+	cut := s.cut(p)
+	if cut.err != nil {
+		c.add(c.line, p.sizeFrom, p.sizeTo, visible(cut.err.Error()), "")
+		return
+	}
+	p.Outline, p.Size = cut.outline, p.sizeText(cut.sizes, s.list.Unit)
+	if p.Kind == OnMat && !cut.fits && !s.badMat {
+		c.add(c.line, p.sizeFrom, p.sizeTo, s.tooLarge(p), s.smaller(p))
+	}
+	s.list.Lines = append(s.list.Lines, p.Line)
+}
+
+// cutShape is a shape ready to be cut and whether the mat has room for it, or
+// what is wrong with it.
+type cutShape struct {
+	outline outline.Outline
+	sizes   []length.Len
+	fits    bool
+	err     error
+}
+
+// cut is the shape as it lies on the mat, worked out once for all lines that
+// ask for the same.
+func (s *second) cut(p *piece) cutShape {
+	key := fmt.Sprint(p.row.kind, p.Shape, p.spec.Sizes, p.spec.Measure, p.spec.Degrees, p.spec.Left, p.spec.Finished, p.spec.Trimmed, p.Grain, s.oneWay(p))
+	known, ok := s.cuts[key]
+	if ok {
+		return known
+	}
+	cut, err := p.spec.Cut()
+	known = cutShape{outline: cut.Outline, sizes: cut.Sizes, err: err}
+	if err == nil {
+		if p.Grain == Crosswise {
+			known.outline = cut.Outline.Turn(90_000_000).Normalise()
+		}
+		w, h := s.room()
+		known.fits = Fits(known.outline, p.Grain, s.oneWay(p), w, h)
+	}
+	s.cuts[key] = known
+	return known
+}
+
+// room is how much of the mat a piece has.
+func (s *second) room() (w, h length.Len) { return s.list.Mat.Inside(s.list.Margin) }
+
+// oneWay says whether the piece's fabric may not be turned at all.
+func (s *second) oneWay(p *piece) bool { return p.Fabric >= 0 && s.list.Fabrics[p.Fabric].OneWay }
+
+// tooLarge tells both sizes of a piece that the mat has no room for.
+func (s *second) tooLarge(p *piece) string {
+	unit, b := s.list.Unit, p.Outline.Bounds()
+	w, h := s.room()
+	what := fmt.Sprintf("this piece is %s x %s %v when cut, and the mat has room for %s x %s %v",
+		over(b.Width(), w, unit), over(b.Height(), h, unit), unit, w.Format(unit), h.Format(unit), unit)
+	if m := s.list.Mat; w < m.UsableWidth || h < m.UsableHeight {
+		what += " inside the margin"
+	}
+	return what
+}
+
+// over shows a length, exactly where it is over most and rounding would hide it.
+func over(l, most length.Len, unit length.Unit) string {
+	if l > most && l.Show(unit) == most.Show(unit) {
+		return l.Format(unit)
+	}
+	return l.Show(unit)
+}
+
+// smaller is what to do about a piece that the mat has no room for.
+func (s *second) smaller(p *piece) string {
+	hint := "make it smaller; only squares and rectangles can be cut by hand"
+	if p.row.kind == shape.Square || p.row.kind == shape.Rectangle {
+		hint = "write `, by hand` behind it to cut it at the table"
+	}
+	w, h := s.room()
+	switch turned := Fits(p.Outline, QuarterTurns, false, w, h); {
+	case turned && s.oneWay(p):
+		hint += "; a quarter turn would fit, but this fabric is one-way"
+	case turned:
+		hint += fmt.Sprintf("; without %s it would fit", ticked(strings.ToLower(grainWords[p.Grain])))
+	}
+	return hint
+}
+
+var grainWords = map[Grain]string{Lengthwise: "lengthwise", Crosswise: "crosswise"}
+
+// sizeText is the line's cut size as she would say it.
+func (p *piece) sizeText(sizes []length.Len, unit length.Unit) string {
+	var b strings.Builder
+	if p.row.angled {
+		fmt.Fprintf(&b, "%d° ", p.spec.Degrees)
+	}
+	switch p.spec.Measure {
+	case shape.Side:
+		b.WriteString("side ")
+	case shape.Height:
+		b.WriteString("height ")
+	}
+	for i, l := range sizes {
+		if i > 0 {
+			b.WriteString(" x ")
+		}
+		b.WriteString(l.Show(unit))
+	}
+	if p.row.handed && p.spec.Left {
+		b.WriteString(", left")
+	} else if p.row.handed {
+		b.WriteString(", right")
+	}
+	return b.String()
+}

@@ -1,0 +1,72 @@
+package cutlist
+
+import "example.org/matside/plan/length"
+
+// What is cut by hand from strips across the fabric.
+
+// strips reads the rest of `COUNT strips A [for LABEL]`.
+func (s *second) strips(c *cursor, p *piece) {
+	p.Kind, p.Shape = Strips, "strip"
+	width, ok := p.width(c, "strips 2 1/2")
+	if c.times() {
+		from := c.at
+		c.sizes("", "")
+		c.wrong(from, "strips go across the whole width of the fabric", "write their width alone: `strips 2 1/2`")
+		ok = false
+	}
+	ok = s.plainTail(c, p, "strips are") && ok
+	p.StripWidth, p.Size = width, width.Show(s.list.Unit)
+	if ok && p.ok {
+		s.list.Lines = append(s.list.Lines, p.Line)
+	}
+}
+
+// binding reads the rest of `binding A around W x H [for LABEL]`.
+func (s *second) binding(c *cursor) {
+	const example = "binding 2 1/2 around 44 x 52"
+	p := &piece{Line: Line{Number: c.line, Fabric: s.fabric, Kind: Binding, Shape: "binding"}, said: map[string]span{}}
+	width, ok := p.width(c, example)
+	if c.end() {
+		if ok {
+			c.missing("the size of the quilt is missing", write(example))
+		}
+		return
+	}
+	if !c.is("around") && !c.mistyped("around") {
+		c.missing("`around` is missing", write(example))
+		ok = false
+	}
+	w, h, good := c.size("the quilt's size", example)
+	ok = s.plainTail(c, p, "binding is") && ok && good
+	unit := s.list.Unit
+	p.StripWidth, p.Length = width, 2*(w+h)+bindingSpare
+	p.Size = width.Show(unit) + " around " + w.Show(unit) + " x " + h.Show(unit)
+	if ok {
+		s.list.Lines = append(s.list.Lines, p.Line)
+	}
+}
+
+// width reads the one number of a strip, over zero.
+func (p *piece) width(c *cursor, example string) (length.Len, bool) {
+	c.skip()
+	from := c.at
+	width, ok := c.length("the width of the strips is missing", write(example))
+	if ok && width == 0 {
+		c.wrong(from, "a size is more than 0", "")
+		ok = false
+	}
+	return width, ok
+}
+
+// plainTail reads a tail that may hold `for LABEL` and nothing else.
+func (s *second) plainTail(c *cursor, p *piece, are string) bool {
+	p.tail(c)
+	ok := true
+	for _, word := range append([]string{"finished"}, attributesInOrder...) {
+		if _, said := p.said[word]; said {
+			p.forbid(c, word, are+" cut across the fabric, by hand, as wide as written", "leave "+ticked(word)+" out")
+			ok = false
+		}
+	}
+	return ok
+}
