@@ -217,6 +217,11 @@ func (c *cursor) noLength(missing, hint string) {
 // oddUnit notes a word behind a length that must be meant for a unit and is
 // none: it stands close behind (2ft) or is near one (2 inchs).
 func (c *cursor) oddUnit() {
+	if rest, dot := strings.CutPrefix(c.rest(), "."); dot && (rest == "" || strings.ContainsAny(rest[:1], " \t,#")) {
+		c.at++
+		c.wrong(c.at-1, "no full stop belongs behind a length", "leave it out")
+		return
+	}
 	back := c.at
 	attached := length.Word(c.rest()) != ""
 	c.skip()

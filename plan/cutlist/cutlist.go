@@ -1,6 +1,9 @@
 package cutlist
 
 import (
+	"fmt"
+	"strings"
+
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
 )
@@ -94,12 +97,14 @@ type Line struct {
 
 // Say is the line as she would say it, with cut sizes: "24 squares 2 1/2",
 // "1 strip 3", "binding 2 1/2 around 44 x 52".
+// Outlines of her own are called by their names: "6 Leaf".
 func (l Line) Say() string {
+	_, known := shapes[strings.ReplaceAll(l.Shape, "-", " ")]
 	switch {
 	case l.Kind == Binding:
 		return l.Shape + " " + l.Size
-	case l.Size == "":
-		return count(l.Count, l.Shape)
+	case !known && l.Kind != Strips:
+		return fmt.Sprintf("%d %s", l.Count, l.Shape)
 	}
 	return count(l.Count, l.Shape) + " " + l.Size
 }

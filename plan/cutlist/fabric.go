@@ -53,9 +53,12 @@ func (r *reader) fabricItem(c *cursor, f *Fabric, said map[string]bool) {
 	if !ok {
 		c.toComma()
 		said := strings.Fields(c.text[from:c.at])
-		hint := didYouMean(strings.Join(said[:min(2, len(said))], " "), fabricWords)
-		if hint == "" {
-			hint = didYouMean(said[0], fabricWords)
+		hint := ""
+		for n := min(2, len(said)); n > 0 && hint == ""; n-- {
+			hint = didYouMean(strings.Join(said[:n], " "), fabricWords)
+		}
+		if _, ok := phrase(&cursor{text: strings.Join(said, " ")}, pieceAttributes); ok && hint == "" {
+			hint = "that belongs behind a piece"
 		}
 		if hint == "" {
 			hint = "behind a fabric's name stand its stock (`42 in x 2 yd` or `4 of 18 x 21`) and one-way, sheds, face down, shrinks 3% x 5%, cutter setting NAME"

@@ -1,6 +1,7 @@
 package cutlist
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/matside/plan/shape"
@@ -73,9 +74,9 @@ func (p *piece) say(c *cursor, what string, from int) {
 	p.said[what] = span{from, c.at}
 }
 
-// label reads LABEL. A label that ends with an attribute is a comma forgotten,
-// and would cut the pieces at the wrong size or turn without a word.
+// label reads LABEL.
 func (p *piece) label(c *cursor, from int) {
+	c.skip()
 	start := c.at
 	name, ok := c.name("the label behind `for`")
 	p.say(c, "for", from)
@@ -83,19 +84,33 @@ func (p *piece) label(c *cursor, from int) {
 		return
 	}
 	p.Label = name
-	if strings.HasPrefix(strings.TrimSpace(c.text[start:c.at]), `"`) {
-		return
+	if c.text[start] != '"' {
+		c.swallowed(start)
 	}
-	lower := strings.ToLower(name)
-	for _, word := range []string{"finished", "lengthwise", "crosswise", "any grain", "trimmed", "fussy", "by hand"} {
-		if short, found := strings.CutSuffix(lower, " "+word); found {
-			at := strings.LastIndex(strings.ToLower(c.text[start:c.at]), strings.Fields(word)[0])
-			c.wrong(start+max(at, 0), "is "+ticked(word)+" a part of the label?",
-				write("for "+name[:len(short)]+", "+word)+"; a label that ends so stands in double quotes")
+}
+
+// swallowed notes when the label read since start ends with an attribute: that
+// is a comma forgotten, and would cut the pieces at another size or turn than
+// she thinks, without a word.
+func (c *cursor) swallowed(start int) {
+	label := c.text[start:c.at]
+	last, before := 0, 0 // where its last two words start
+	for at := range wordsOf(label) {
+		before, last = last, at
+	}
+	for _, at := range []int{last, before} {
+		word := strings.ToLower(strings.Join(strings.Fields(label[at:]), " "))
+		if at > 0 && slices.Contains(neverEndLabels, word) {
+			c.wrong(start+at, "is "+ticked(word)+" a part of the label?",
+				write("for "+strings.TrimSpace(label[:at])+", "+word)+"; a label that ends so stands in double quotes")
 			return
 		}
 	}
 }
+
+// neverEndLabels are the attributes that say too much to be the end of a label
+// by chance; left and right may well be.
+var neverEndLabels = []string{"finished", "lengthwise", "crosswise", "any grain", "trimmed", "fussy", "by hand"}
 
 // unknown notes something that is neither an attribute nor `finished` nor `for`.
 func (p *piece) unknown(c *cursor, comma bool) {
@@ -106,7 +121,11 @@ func (p *piece) unknown(c *cursor, comma bool) {
 	c.toComma()
 	said := strings.TrimSpace(c.text[from:c.at])
 	digit := '0' <= said[0] && said[0] <= '9'
-	what, hint := "nothing here is called "+ticked(said), didYouMean(said, append([]string{"finished"}, attributesInOrder...))
+	what, hint := "nothing here is called "+ticked(said), ""
+	if meant := nearest(said, append([]string{"finished"}, attributesInOrder...)); meant != "" {
+		hint = "did you mean " + ticked(meant) + "?"
+		p.say(c, meant, from)
+	}
 	switch {
 	case digit && from > 1 && c.text[from-1] == ',' && '0' <= c.text[from-2] && c.text[from-2] <= '9':
 		what, hint = "a comma can't stand inside a number", "write a decimal with a point: `2.5`"
@@ -115,12 +134,20 @@ func (p *piece) unknown(c *cursor, comma bool) {
 		c.sizes("", "")
 		what, hint = "these numbers are not joined", "write `x` between the numbers of a size: `2 1/2 x 4 1/2`"
 	case hint != "":
+	case c.onFabric(said):
+		hint = "that belongs in the line of the fabric"
 	case p.Label != "":
 		hint = "a name with a comma stands in double quotes; attributes are " + strings.Join(attributesInOrder, ", ")
 	default:
 		hint = "attributes are " + strings.Join(attributesInOrder, ", ")
 	}
 	c.wrong(from, what, hint)
+}
+
+// onFabric says whether this is an attribute of fabrics.
+func (c *cursor) onFabric(said string) bool {
+	_, ok := phrase(&cursor{text: said}, fabricAttributes)
+	return ok
 }
 
 // mistypedFor reads a word that must be meant for `finished` or `for`, and what
