@@ -25,29 +25,46 @@ type Options struct {
 //
 // A size that fits no bin, or of which there are none, counts for nothing.
 // Not promised: that it never falls when a piece is added or a bin shrinks,
-// because the stronger methods are heuristics under a cap of counted work.
+// because the stronger methods search under a cap of counted work.
 func Bins(w, h length.Len, sizes []rect.Size, opt Options) int {
-	best := areaBins(w, h, sizes)
-	if best == 0 {
+	s := &search{best: areaBins(w, h, sizes), enough: opt.Enough}
+	if s.best == 0 {
 		return 0
 	}
-	p := newProblem(w, h, sizes)
+	s.problem = newProblem(w, h, sizes)
 	for _, m := range methods(opt.Effort) {
-		if opt.Enough > 0 && best >= opt.Enough {
+		if s.done() {
 			break
 		}
-		best = max(best, m(p, best))
+		m(s)
 	}
-	return best
+	return s.best
 }
 
-// A method proves a number of bins necessary; best is what is proved already,
-// for methods that can use a target to aim at.
-type method func(p *problem, best int) int
+// search is what is proved so far and what the next method can start from.
+type search struct {
+	*problem
+	best   int
+	enough int
+	pairs  []pair // of most promise, best first
+}
+
+// done says that more cannot be proved.
+func (s *search) done() bool { return s.enough > 0 && s.best >= s.enough }
+
+// raise notes that n bins are proved necessary.
+func (s *search) raise(n int64) { s.best = max(s.best, int(n)) }
 
 // methods lists what an effort pays for, cheapest first.
-func methods(e rect.Effort) []method {
-	return []method{perSizeBins, scaleBins}
+func methods(e rect.Effort) []func(*search) {
+	out := []func(*search){(*search).bySize, (*search).byPairs}
+	switch e {
+	case rect.Usual:
+		out = append(out, tuning(3, 1<<27))
+	case rect.Thorough:
+		out = append(out, tuning(12, 1<<30))
+	}
+	return out
 }
 
 // areaBins is the pieces' area over the bin's, rounded up, in exact

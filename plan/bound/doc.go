@@ -8,5 +8,6 @@
 // functions (Fekete and Schepers 2001; Boschetti and Mingozzi 2003; Carlier,
 // Clautiaux and Moukrim 2007), a piece that turns counted by its lesser worth
 // (Dell'Amico, Martello and Vigo 2002) or by the mean (Clautiaux, Jouglet and
-// El Hayek 2007). Papers are cited from memory.
+// El Hayek 2007); the best of these tuned by linear programming (Caprara and
+// Monaci 2009). Papers are cited from memory.
 package bound

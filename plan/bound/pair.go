@@ -2,7 +2,7 @@ package bound
 
 import "example.org/matside/plan/length"
 
-// A pair of scales, one along the bin's width and one along its height, gives
+// A pair of scales, f along the bin's width and g along its height, gives
 // every piece a worth such that those sharing a bin are worth at most one bin.
 //
 // A piece that turns counts at its lesser worth, as in Dell'Amico, Martello
@@ -17,72 +17,92 @@ type pair struct {
 	mean bool
 }
 
+// bin is what a full bin is worth in the units of worth.
+func (pr pair) bin() length.Area {
+	if pr.mean {
+		return product(2*pr.f.whole, pr.g.whole)
+	}
+	return product(pr.f.whole, pr.g.whole)
+}
+
+// place is where the sides of a kind stand among the lengths of the two axes; hx
+// and wy are for it turned.
+type place struct{ wx, hy, hx, wy int }
+
 // bins is the number of bins the pieces are worth, rounded up, exactly.
 func (p *problem) bins(pr pair) int64 {
 	var total length.Area
 	for i, k := range p.kinds {
 		total = total.Add(p.worth(pr, i).Times(int(k.count)))
 	}
-	bin := product(pr.f.whole, pr.g.whole)
-	if pr.mean {
-		bin = bin.Times(2)
+	if total.IsZero() {
+		return 0
 	}
-	return total.CeilDiv(bin)
+	return total.CeilDiv(pr.bin())
 }
 
-// worth is what a piece of kind i counts under the pair; a bin is
-// f.whole*g.whole, twice that for the mean.
+// worth is what a piece of kind i counts under the pair.
 func (p *problem) worth(pr pair, i int) length.Area {
-	at := p.at[i]
-	upright := product(pr.f.value[at.wx], pr.g.value[at.hy])
-	if !pr.mean && !p.kinds[i].turn {
-		return upright
-	}
-	turned := product(pr.f.value[at.hx], pr.g.value[at.wy])
+	upright, turned := p.ways(pr, i)
 	switch {
 	case pr.mean:
 		return upright.Add(turned)
-	case turned.Less(upright):
+	case p.kinds[i].turn && turned.Less(upright):
 		return turned
 	}
 	return upright
 }
 
-// place is where a kind's sides stand in the lists of lengths of the two
-// axes; hx and wy only if the piece or the bin can turn.
-type place struct{ wx, hy, hx, wy int }
-
-// scaleBins tries all pairs of scales: floats say which pair promises more
-// than is proved, whole numbers decide.
-func scaleBins(p *problem, best int) int {
-	fs := p.x.scales()
-	gs := fs
-	if !p.square {
-		gs = p.y.scales()
+// ways is the worth of a piece of kind i as it is and turned; the latter means
+// nothing if neither it nor the bin may turn.
+func (p *problem) ways(pr pair, i int) (upright, turned length.Area) {
+	at := p.at[i]
+	upright = product(pr.f.value[at.wx], pr.g.value[at.hy])
+	if p.square || p.kinds[i].turn {
+		turned = product(pr.f.value[at.hx], pr.g.value[at.wy])
 	}
-	for i, f := range fs {
-		row := p.weigh(f)
-		for j, g := range gs {
-			if p.square && j < i && p.turning {
-				continue // the mean is the same both ways
-			}
-			for _, mean := range p.views() {
-				if row.promise(g, mean) > float64(best)-1e-6 {
-					best = max(best, int(p.bins(pair{f, g, mean})))
-				}
-			}
+	return upright, turned
+}
+
+// demand is the total worth of all pieces as a linear function of the values
+// of one scale, the other being as it is in the pair: of g's with onY, else of
+// f's. Under the lesser worth each kind stays turned as it is now.
+func (p *problem) demand(pr pair, onY bool) []float64 {
+	n := len(p.x.lengths)
+	if onY {
+		n = len(p.y.lengths)
+	}
+	out := make([]float64, n)
+	count := func(along, across int, n float64) {
+		if onY {
+			out[across] += float64(n * float64(pr.f.value[along]) / float64(pr.f.whole))
+		} else {
+			out[along] += float64(n * float64(pr.g.value[across]) / float64(pr.g.whole))
 		}
 	}
-	return best
+	for i, k := range p.kinds {
+		at, n := p.at[i], float64(k.count)
+		upright, turned := p.ways(pr, i)
+		switch {
+		case pr.mean:
+			count(at.wx, at.hy, n/2)
+			count(at.hx, at.wy, n/2)
+		case k.turn && turned.Less(upright):
+			count(at.hx, at.wy, n)
+		default:
+			count(at.wx, at.hy, n)
+		}
+	}
+	return out
 }
 
-// views says which of mean and lesser worth can be best.
-func (p *problem) views() []bool {
-	switch {
-	case !p.square:
-		return []bool{false}
-	case p.turning:
-		return []bool{true}
+// dot is the sum of products, unfused.
+func dot(demand []float64, f scale) (sum float64) {
+	for i, d := range demand {
+		sum += float64(d * float64(f.value[i]))
 	}
-	return []bool{true, false}
+	return sum / float64(f.whole)
 }
+
+// promise is about what bins will say before rounding up.
+func (p *problem) promise(pr pair) float64 { return dot(p.demand(pr, true), pr.g) }

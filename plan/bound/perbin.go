@@ -16,13 +16,12 @@ func PerBin(w, h length.Len, s rect.Size) int {
 	return int(p.perBin(p.kinds[0]))
 }
 
-// perSizeBins is what the size that fills most bins needs by itself.
-func perSizeBins(p *problem, best int) int {
-	for _, k := range p.kinds {
-		most := p.alone(k)
-		best = max(best, int((k.count+most-1)/most))
+// bySize proves what the size that fills most bins needs by itself.
+func (s *search) bySize() {
+	for _, k := range s.kinds {
+		most := s.alone(k)
+		s.raise((k.count + most - 1) / most)
 	}
-	return best
 }
 
 // alone is perBin for one kind of several, in its own coarser unit.
