@@ -13,7 +13,7 @@ type Lines struct {
 }
 
 // Fit writes each of texts as one line, in the largest size in which all of
-// them fit w columns and h rows together, one blank row between. It reports
+// them fit w columns and h rows together, half a row or more apart. It reports
 // false where even the smallest is too large or a character has no picture.
 // Small letters are written as capitals, x between numbers as a times sign.
 func Fit(w, h int, texts ...string) (Lines, bool) {
@@ -23,6 +23,24 @@ func Fit(w, h int, texts ...string) (Lines, bool) {
 		}
 	}
 	return Lines{}, false
+}
+
+// Beside writes each of texts on its own, in the largest size in which all of
+// them fit h rows, and w columns side by side with gap columns between.
+func Beside(w, h, gap int, texts ...string) ([]Lines, bool) {
+next:
+	for _, s := range sizes {
+		all, used := make([]Lines, len(texts)), 0
+		for i, text := range texts {
+			lines, ok := write(s.face, s.scale, []string{text})
+			if used += lines.W + gap; !ok || lines.H > h || used-gap > w {
+				continue next
+			}
+			all[i] = lines
+		}
+		return all, true
+	}
+	return nil, false
 }
 
 // size is a face and the columns a dot of it takes.
@@ -48,7 +66,7 @@ func write(f face, scale int, texts []string) (Lines, bool) {
 		if !ok {
 			return Lines{}, false
 		}
-		if i > 0 {
+		if i > 0 && f.height*scale%2 == 0 {
 			out.Rows = append(out.Rows, "")
 		}
 		out.Rows = append(out.Rows, blocks(dots, scale)...)
@@ -84,7 +102,11 @@ func (f face) set(text string) ([]string, bool) {
 // digits a slash makes a fraction: the number before it is raised and the
 // one after it lowered, both in the small face.
 func (f face) pictures(text string) [][]string {
-	runes := []rune(strings.ReplaceAll(text, " x ", " × "))
+	text = strings.ReplaceAll(text, " x ", " × ")
+	if along, ok := strings.CutPrefix(text, "x "); ok {
+		text = "× " + along
+	}
+	runes := []rune(text)
 	var out [][]string
 	for i, r := range runes {
 		switch {

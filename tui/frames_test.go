@@ -1,0 +1,268 @@
+package tui
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/muesli/termenv"
+	"pgregory.net/rapid"
+
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
+	"example.org/matside/plan/queue"
+	"example.org/matside/session"
+	"example.org/matside/tui/look"
+)
+
+var update = flag.Bool("update", false, "write the golden frames anew")
+
+const frames = "../testdata/frames"
+
+// golden are the frames kept, each with the keys that lead to it.
+var golden = []struct {
+	name string
+	keys string
+}{
+	{"fabric", ""},
+	{"press", "enter"},
+	{"load", "enter enter"},
+	{"cut", "enter enter enter"},
+	{"peel", "enter enter enter enter"},
+	{"peel-3-spoiled", "enter enter enter enter 3"},
+	{"fabric-two", "enter enter enter enter enter"},
+	{"load-two", "enter enter enter enter enter enter enter"},
+	{"peel-which", "enter enter enter enter enter enter enter enter enter 3 enter 1"},
+	{"washed", "enter enter enter enter enter w"},
+	{"wet", "enter enter enter enter enter w enter enter enter"},
+	{"help", "?"},
+	{"help-peel", "enter enter enter enter ?"},
+	{"end", "enter enter enter enter enter enter enter enter enter enter"},
+}
+
+var sizes = [][2]int{{60, 20}, {80, 24}, {120, 40}, {200, 60}}
+
+func TestGoldenFrames(t *testing.T) {
+	for _, size := range sizes {
+		for _, g := range golden {
+			d := newDesk(t, size[0], size[1])
+			d.key(strings.Fields(g.keys)...)
+			compare(t, fmt.Sprintf("%s-%dx%d", g.name, size[0], size[1]), d)
+		}
+	}
+	for _, l := range []*look.Look{&look.Dark, &look.Light, &look.High} {
+		d := newDesk(t, 80, 24)
+		d.f.profile = termenv.ANSI256
+		d.f.setLook(l)
+		d.key("enter", "enter")
+		compare(t, "load-80x24-"+strings.ReplaceAll(l.Name, " ", "-"), d)
+	}
+	d := newDesk(t, 80, 24)
+	d.f.quilt, d.f.screen = 0, welcome{}
+	compare(t, "welcome-80x24", d)
+	d = newDesk(t, 50, 12)
+	compare(t, "small-50x12", d)
+	d = newDesk(t, 80, 24)
+	d.book.fail = 1
+	d.key("enter")
+	compare(t, "not-saved-80x24", d)
+}
+
+func compare(t *testing.T, name string, d *desk) {
+	t.Helper()
+	got := d.f.View() + "\n"
+	file := filepath.Join(frames, name+".txt")
+	if *update {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("%s changed (run with -update if it should)\n%s\nwas\n%s", name, got, want)
+	}
+}
+
+// fits fails unless the frame fits its window and holds no control character
+// but the sequences that set colours.
+func fits(t failer, d *desk) {
+	t.Helper()
+	frame := d.f.View()
+	lines := strings.Split(frame, "\n")
+	if len(lines) > max(d.f.h, 1) {
+		t.Fatalf("%dx%d: %d lines", d.f.w, d.f.h, len(lines))
+	}
+	for _, l := range lines {
+		if w := ansi.StringWidth(l); w > max(d.f.w, 0) {
+			t.Fatalf("%dx%d: a line is %d wide: %q", d.f.w, d.f.h, w, l)
+		}
+	}
+	plain := ansi.Strip(frame)
+	for _, r := range plain {
+		if r != '\n' && (r < ' ' || r >= 0x7f && r < 0xa0) {
+			t.Fatalf("a control character %q is drawn", r)
+		}
+	}
+}
+
+func TestEveryWindowSizeIsFilledWhole(t *testing.T) {
+	for w := 1; w <= 130; w += 9 {
+		for h := 1; h <= 50; h += 11 {
+			d := newDesk(t, w, h)
+			for range 11 {
+				fits(t, d)
+				d.key("enter")
+			}
+		}
+	}
+}
+
+func TestWhatMatStateAndActionAreOnEveryScreen(t *testing.T) {
+	for _, size := range sizes {
+		d := newDesk(t, size[0], size[1])
+		for range 9 {
+			d.sees("mat One", "since its wash", "load ", "pieces", "Enter", "q leave", "? keys", "demo: nothing here is kept")
+			d.key("enter")
+		}
+	}
+}
+
+func TestSmallWindowSaysSo(t *testing.T) {
+	d := newDesk(t, 100, 19)
+	d.sees("Make this window larger: matside needs 60 by 20, this is 100 by 19.")
+	d.key("enter")
+	if d.q().Step != session.Fabric {
+		t.Error("a key counted on a screen that can't be seen")
+	}
+	d.key("q")
+	if !d.quit {
+		t.Error("q does not leave")
+	}
+}
+
+func TestNastyNamesAreHarmless(t *testing.T) {
+	d := newDesk(t, 80, 24)
+	q := d.f.view().quilt
+	q.Name = "\x1b]0;owned\x07Room\u009b2J"
+	q.List().Fabrics[0].Name = "\x1b[2JPlum\x1b]52;c;eA==\x07"
+	q.List().Lines[0].Label = "A\a"
+	q.List().Fabrics[0].Setting = "\u202egnihtyna"
+	for range 5 {
+		fits(t, d)
+		if frame := d.f.View(); strings.ContainsAny(frame, "\a\u009b\u202e") || strings.Contains(frame, "\x1b]") || strings.Contains(frame, "\x1b[2J") {
+			t.Fatalf("a nasty name got through: %q", frame)
+		}
+		d.key("enter")
+	}
+}
+
+func TestLongNamesFit(t *testing.T) {
+	d := newDesk(t, 60, 20)
+	q := d.f.view().quilt
+	q.Name = strings.Repeat("Very Long 漢字 ", 20)
+	for i := range q.List().Fabrics {
+		q.List().Fabrics[i].Name = strings.Repeat("Plumoat漢", 12)
+	}
+	for range 10 {
+		fits(t, d)
+		d.sees("Enter", "q leave", "load ", "pieces")
+		d.key("enter")
+	}
+}
+
+// Whatever keys, sizes, pastes and clicks come, in whatever rhythm: the frame
+// fits, nothing is recorded that no press stood for, and two keys lead out.
+func TestRandomEvenings(t *testing.T) {
+	keys := []string{"enter", "space", "backspace", "w", "u", "?", "l", "1", "3", "9", "up", "down", "esc", "x", "0"}
+	rapid.Check(t, func(t *rapid.T) {
+		d := newDesk(t, 80, 24)
+		for range rapid.IntRange(1, 40).Draw(t, "length") {
+			before := len(d.book.done)
+			pressed := 1
+			switch rapid.IntRange(0, 9).Draw(t, "kind") {
+			case 0:
+				d.send(tea.WindowSizeMsg{Width: rapid.IntRange(0, 220).Draw(t, "w"), Height: rapid.IntRange(0, 70).Draw(t, "h")})
+				pressed = 0
+			case 1:
+				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(rapid.String().Draw(t, "paste")), Paste: true})
+				pressed = 0
+			case 2:
+				d.send(tea.MouseMsg{X: rapid.IntRange(-1, 220).Draw(t, "x"), Y: rapid.IntRange(-1, 70).Draw(t, "y"), Action: tea.MouseActionPress, Button: tea.MouseButtonLeft})
+			case 3:
+				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(rapid.StringOfN(rapid.RuneFrom([]rune("wu?l13 ż漢")), 1, 5, -1).Draw(t, "runes"))})
+			default:
+				d.send(keyMsg(rapid.SampledFrom(keys).Draw(t, "key")))
+			}
+			d.book.fail = rapid.SampledFrom([]int{0, 0, 0, 0, 1}).Draw(t, "fail")
+			d.after(time.Duration(rapid.IntRange(0, 700).Draw(t, "gap")) * ms)
+			if n := len(d.book.done) - before; n > pressed+1 { // one more: a press held back until now
+				t.Fatalf("%d actions written for %d presses", n, pressed)
+			}
+			fits(t, d)
+		}
+		d.book.fail = 0
+		d.after(2 * time.Second)
+		d.send(keyMsg("q"))
+		d.after(2 * time.Second)
+		if !d.quit {
+			d.send(keyMsg("q"))
+		}
+		if !d.quit {
+			t.Fatalf("no way out in two keys:\n%s", d.f.View())
+		}
+	})
+}
+
+// crowded is a load of 200 pieces.
+func crowded(d *desk) {
+	q := d.f.view().quilt
+	l := q.InHand()
+	l.Pieces = nil
+	side := 11 * inch / 15
+	for i := range 200 {
+		x, y := inch/2+length.Len(i%15)*side, inch/2+length.Len(i/15)*side
+		o := rectangle(x, y, side, side)
+		if i%2 == 0 {
+			o = outline.Outline{{X: x, Y: y}, {X: x + side, Y: y}, {X: x, Y: y + side}}
+		}
+		l.Pieces = append(l.Pieces, queue.Placement{Line: i % 2, Copy: i, Outline: o})
+	}
+}
+
+func BenchmarkView(b *testing.B) {
+	for _, size := range sizes {
+		b.Run(fmt.Sprintf("%dx%d", size[0], size[1]), func(b *testing.B) {
+			d := newDesk(b, size[0], size[1])
+			d.f.profile = termenv.ANSI256
+			d.f.setLook(&look.Dark)
+			d.key("enter", "enter")
+			crowded(d)
+			b.ReportAllocs()
+			for b.Loop() {
+				_ = d.f.View()
+			}
+		})
+	}
+}
+
+// BenchmarkKey is a key press taken in and drawn.
+func BenchmarkKey(b *testing.B) {
+	d := newDesk(b, 200, 60)
+	d.key("enter", "enter", "enter", "enter")
+	crowded(d)
+	for b.Loop() {
+		d.send(keyMsg("up"))
+		_ = d.f.View()
+		d.send(keyMsg("down"))
+		_ = d.f.View()
+	}
+}

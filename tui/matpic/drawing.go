@@ -1,0 +1,252 @@
+package matpic
+
+import (
+	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
+	"example.org/matside/plan/queue"
+	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/look"
+)
+
+// drawing maps the mat onto the cells of a canvas. Lines run through the
+// middles of cells; the mat's own edge through the outermost.
+type drawing struct {
+	c             *canvas.Canvas
+	width, height int64   // of the mat, micrometres
+	solid, broken []uint8 // sides a box line leaves each cell by
+	dots          []uint8 // Braille dots of each cell
+}
+
+// The sides a line leaves a cell by.
+const (
+	up uint8 = 1 << iota
+	right
+	down
+	left
+)
+
+// light and dashed are the box characters by sides.
+var (
+	light  = []rune(" ╵╶└╷│┌├╴┘─┴┐┤┬┼")
+	dashed = []rune(" ╎╌└╎╎┌├╌┘╌┴┐┤┬┼")
+)
+
+func newDrawing(c *canvas.Canvas, mat cutlist.Mat) *drawing {
+	n := c.W * c.H
+	return &drawing{c, micro(mat.Width), micro(mat.Height), make([]uint8, n), make([]uint8, n), make([]uint8, n)}
+}
+
+// col and row are the cells a coordinate falls in, rounded, and inside the
+// mat's own edge, so that a rough cut at the very edge still shows its own.
+func (d *drawing) col(x length.Len) int {
+	return min(max(nearest(micro(x)*int64(d.c.W-1), d.width), 1), d.c.W-2)
+}
+
+func (d *drawing) row(y length.Len) int {
+	return min(max(nearest(micro(y)*int64(d.c.H-1), d.height), 1), d.c.H-2)
+}
+
+func nearest(a, b int64) int { return int((2*a + b) / (2 * b)) }
+
+// middle is the place on the mat, in micrometres, of a cell's middle.
+func (d *drawing) middle(x, y int) (int64, int64) {
+	return int64(x) * d.width / int64(d.c.W-1), int64(y) * d.height / int64(d.c.H-1)
+}
+
+// cells calls f for each cell that may lie inside o.
+func (d *drawing) cells(o outline.Outline, f func(x, y int)) {
+	if len(o) == 0 {
+		return
+	}
+	x0, y0, x1, y1 := box(o)
+	for y := max(d.row(y0), 0); y <= min(d.row(y1), d.c.H-1); y++ {
+		for x := max(d.col(x0), 0); x <= min(d.col(x1), d.c.W-1); x++ {
+			f(x, y)
+		}
+	}
+}
+
+// fill lays a fabric's paper and pattern over a piece.
+func (d *drawing) fill(o outline.Outline, fabric int, chosen bool) {
+	s := canvas.Style{Ink: look.Mark, Paper: look.Cloth(fabric), Reverse: chosen}
+	d.cells(o, func(x, y int) {
+		if mx, my := d.middle(x, y); inside(o, mx, my) {
+			d.c.Rune(x, y, Pattern(fabric, x, y), s)
+		}
+	})
+}
+
+// roughCut lays the fabric beside the pieces and its broken edge. On a bare
+// picture the fabric is shown whole, and its number where there are several.
+func (d *drawing) roughCut(r queue.RoughCut, bare bool, i, of int) {
+	o := outline.Outline{{X: r.X, Y: r.Y}, {X: r.X + r.Width, Y: r.Y}, {X: r.X + r.Width, Y: r.Y + r.Height}, {X: r.X, Y: r.Y + r.Height}}
+	if bare {
+		d.fill(o, r.Fabric, false)
+		d.straight(d.solid, o)
+		if of > 1 {
+			d.c.Over(d.col(r.X+r.Width/2), d.row(r.Y+r.Height/2), rune('1'+i%9), canvas.Style{Ink: look.Strong, Bold: true})
+		}
+		return
+	}
+	waste := canvas.Style{Ink: look.Mark, Paper: look.Waste}
+	d.cells(o, func(x, y int) { d.c.Rune(x, y, ' ', waste) })
+	d.straight(d.broken, o)
+}
+
+// straight marks the edges of o that run along the grain or across it, and
+// returns the others to slanted.
+func (d *drawing) straight(sides []uint8, o outline.Outline) {
+	for i := range o {
+		a, b := o[i], o[(i+1)%len(o)]
+		x0, y0, x1, y1 := d.col(a.X), d.row(a.Y), d.col(b.X), d.row(b.Y)
+		switch {
+		case a.Y == b.Y:
+			d.across(sides, min(x0, x1), max(x0, x1), y0)
+		case a.X == b.X:
+			d.along(sides, x0, min(y0, y1), max(y0, y1))
+		}
+	}
+}
+
+func (d *drawing) across(sides []uint8, x0, x1, y int) {
+	for x := x0; x < x1; x++ {
+		d.mark(sides, x, y, right)
+		d.mark(sides, x+1, y, left)
+	}
+}
+
+func (d *drawing) along(sides []uint8, x, y0, y1 int) {
+	for y := y0; y < y1; y++ {
+		d.mark(sides, x, y, down)
+		d.mark(sides, x, y+1, up)
+	}
+}
+
+func (d *drawing) mark(sides []uint8, x, y int, side uint8) {
+	if x >= 0 && y >= 0 && x < d.c.W && y < d.c.H {
+		sides[y*d.c.W+x] |= side
+	}
+}
+
+// edges marks the outline of a piece, slanted edges in dots.
+func (d *drawing) edges(o outline.Outline) {
+	d.straight(d.solid, o)
+	for i := range o {
+		if a, b := o[i], o[(i+1)%len(o)]; a.X != b.X && a.Y != b.Y {
+			d.slanted(a, b)
+		}
+	}
+}
+
+// dot is the bit of each of a Braille character's dots, by row and column.
+var dot = [4][2]uint8{{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}}
+
+// slanted dots the line from a to b: 2 dots a column, 4 a row.
+func (d *drawing) slanted(a, b outline.Point) {
+	x0, y0 := d.dotAt(a)
+	x1, y1 := d.dotAt(b)
+	steps := max(abs(x1-x0), abs(y1-y0), 1)
+	for i := range steps + 1 {
+		x := nearest((x1-x0)*i+x0*steps, steps)
+		y := nearest((y1-y0)*i+y0*steps, steps)
+		if cx, cy := x/2, y/4; cx >= 0 && cy >= 0 && cx < d.c.W && cy < d.c.H {
+			d.dots[cy*d.c.W+cx] |= dot[y%4][x%2]
+		}
+	}
+}
+
+// dotAt is the dot a point falls on, counted from the top left of the canvas.
+func (d *drawing) dotAt(p outline.Point) (x, y int64) {
+	x = (2*micro(p.X)*int64(d.c.W-1) + d.width) / d.width
+	y = (4*micro(p.Y)*int64(d.c.H-1) + 2*d.height) / d.height
+	return min(max(x, 2), 2*int64(d.c.W)-3), min(max(y, 4), 4*int64(d.c.H)-5)
+}
+
+func abs(x int64) int64 { return max(x, -x) }
+
+// lines draws what was marked: a whole line hides a broken one, and both
+// hide dots. The mat's edge has round corners.
+func (d *drawing) lines(sheet canvas.Style) {
+	mark := canvas.Style{Ink: look.Mark}
+	for i := range d.solid {
+		x, y := i%d.c.W, i/d.c.W
+		switch {
+		case d.solid[i] != 0:
+			d.c.Over(x, y, light[d.solid[i]], mark)
+		case d.dots[i] != 0:
+			d.c.Over(x, y, 0x2800+rune(d.dots[i]), mark)
+		case d.broken[i] != 0:
+			d.c.Over(x, y, dashed[d.broken[i]], mark)
+		}
+	}
+	w, h := d.c.W, d.c.H
+	for x := 1; x < w-1; x++ {
+		d.c.Rune(x, 0, '─', sheet)
+		d.c.Rune(x, h-1, '─', sheet)
+	}
+	for y := 1; y < h-1; y++ {
+		d.c.Rune(0, y, '│', sheet)
+		d.c.Rune(w-1, y, '│', sheet)
+	}
+	d.c.Rune(0, 0, '╭', sheet)
+	d.c.Rune(w-1, 0, '╮', sheet)
+	d.c.Rune(0, h-1, '╰', sheet)
+	d.c.Rune(w-1, h-1, '╯', sheet)
+}
+
+// letter puts a piece's character on the free cell nearest to the middle of
+// its corners, with a blank on either side where that is free too.
+func (d *drawing) letter(o outline.Outline, r rune, spoiled, chosen bool) {
+	x, y, ok := d.place(o)
+	if !ok {
+		return
+	}
+	s := canvas.Style{Ink: look.Strong, Bold: true, Reverse: chosen}
+	if spoiled {
+		s.Ink, s.Reverse = look.Strong, true
+	}
+	for _, side := range []int{x - 1, x + 1} {
+		if d.free(o, side, y) {
+			d.c.Over(side, y, ' ', s)
+		}
+	}
+	d.c.Over(x, y, r, s)
+}
+
+func (d *drawing) place(o outline.Outline) (bestX, bestY int, ok bool) {
+	if len(o) == 0 {
+		return 0, 0, false
+	}
+	var sx, sy int64
+	for _, p := range o {
+		sx += micro(p.X)
+		sy += micro(p.Y)
+	}
+	sx, sy = sx/int64(len(o)), sy/int64(len(o))
+	best := int64(-1)
+	d.cells(o, func(x, y int) {
+		if !d.free(o, x, y) {
+			return
+		}
+		mx, my := d.middle(x, y)
+		far := (mx-sx)*(mx-sx) + (my-sy)*(my-sy)
+		if !d.free(o, x-1, y) && !d.free(o, x+1, y) {
+			far += d.width * d.width // squeezed between two lines: only if there is nothing better
+		}
+		if best < 0 || far < best {
+			best, bestX, bestY = far, x, y
+		}
+	})
+	return bestX, bestY, best >= 0
+}
+
+// free reports whether a cell lies inside o and no line runs through it.
+func (d *drawing) free(o outline.Outline, x, y int) bool {
+	if x < 1 || y < 1 || x >= d.c.W-1 || y >= d.c.H-1 {
+		return false
+	}
+	i := y*d.c.W + x
+	mx, my := d.middle(x, y)
+	return d.solid[i] == 0 && d.dots[i] == 0 && inside(o, mx, my)
+}

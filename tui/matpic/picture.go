@@ -1,0 +1,109 @@
+package matpic
+
+import (
+	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
+	"example.org/matside/plan/queue"
+	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/look"
+)
+
+// Picture is what to draw.
+type Picture struct {
+	List    *cutlist.List
+	Load    *queue.Load
+	Letters []rune
+	Spoiled map[int]bool // pieces to cross out, by index into Load.Pieces
+	Cursor  int          // piece to show as chosen, by index; -1 for none
+	Bare    bool         // rough cuts only: what there is before the blade has been
+}
+
+// Size returns the largest cells a picture of the mat can fill inside w by h
+// with its sides true: a row is about twice as high as a column is wide.
+func Size(mat cutlist.Mat, w, h int) (cols, rows int) {
+	if mat.Width <= 0 || mat.Height <= 0 {
+		return 0, 0
+	}
+	cols, rows = w, int((int64(w-1)*int64(mat.Height)/int64(mat.Width)+1)/2)+1
+	if rows > h {
+		rows = h
+		cols = min(w, int(2*int64(h-1)*int64(mat.Width)/int64(mat.Height))+1)
+	}
+	return max(cols, 0), max(rows, 0)
+}
+
+// smallest sides of a picture that shows anything.
+const minCols, minRows = 5, 3
+
+// Draw draws the mat cols columns wide and rows rows high. The mat's edge
+// takes the outermost cells.
+func (p Picture) Draw(cols, rows int) *canvas.Canvas {
+	sheet := canvas.Style{Ink: look.Mark, Paper: look.Sheet}
+	c := canvas.New(cols, rows, sheet)
+	if cols < minCols || rows < minRows {
+		return c
+	}
+	d := newDrawing(c, p.List.Mat)
+	for i, r := range p.Load.RoughCuts {
+		d.roughCut(r, p.Bare, i, len(p.Load.RoughCuts))
+	}
+	if !p.Bare {
+		for i := range p.Load.Pieces {
+			d.fill(p.Load.Pieces[i].Outline, p.fabric(i), p.Cursor == i)
+		}
+		for i := range p.Load.Pieces {
+			d.edges(p.Load.Pieces[i].Outline)
+		}
+	}
+	d.lines(sheet)
+	if !p.Bare {
+		for i := range p.Load.Pieces {
+			d.letter(p.Load.Pieces[i].Outline, p.face(i), p.Spoiled[i], p.Cursor == i)
+		}
+	}
+	return c
+}
+
+func (p Picture) fabric(piece int) int {
+	return p.List.Lines[p.Load.Pieces[piece].Line].Fabric
+}
+
+// face is the character that stands in a piece.
+func (p Picture) face(piece int) rune {
+	if p.Spoiled[piece] {
+		return '×'
+	}
+	return p.Letters[p.Load.Pieces[piece].Line]
+}
+
+// micro brings a length down to micrometres, so that products of two stay
+// inside int64 for anything a cut list can hold.
+func micro(l length.Len) int64 { return int64(l / length.Micrometre) }
+
+// inside reports whether the point x, y (micrometres) lies inside o, by the
+// crossing number of the ray to the right.
+func inside(o outline.Outline, x, y int64) bool {
+	in := false
+	for i := range o {
+		a, b := o[i], o[(i+1)%len(o)]
+		ax, ay, bx, by := micro(a.X), micro(a.Y), micro(b.X), micro(b.Y)
+		if (ay > y) == (by > y) {
+			continue
+		}
+		cross := (bx-ax)*(y-ay) - (by-ay)*(x-ax)
+		if (cross > 0) == (by > ay) {
+			in = !in
+		}
+	}
+	return in
+}
+
+// box is the bounding box of o.
+func box(o outline.Outline) (x0, y0, x1, y1 length.Len) {
+	x0, y0, x1, y1 = o[0].X, o[0].Y, o[0].X, o[0].Y
+	for _, p := range o[1:] {
+		x0, y0, x1, y1 = min(x0, p.X), min(y0, p.Y), max(x1, p.X), max(y1, p.Y)
+	}
+	return x0, y0, x1, y1
+}

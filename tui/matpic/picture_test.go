@@ -1,0 +1,129 @@
+package matpic
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
+	"example.org/matside/plan/queue"
+)
+
+const in = length.Inch
+
+func rectangle(x, y, w, h length.Len) outline.Outline {
+	return outline.Outline{{X: x, Y: y}, {X: x + w, Y: y}, {X: x + w, Y: y + h}, {X: x, Y: y + h}}
+}
+
+// sample is a mat with squares, rectangles and triangles of two fabrics.
+func sample() Picture {
+	list := &cutlist.List{
+		Mat:     cutlist.Mat{Width: 12 * in, Height: 12 * in, UsableWidth: 11 * in, UsableHeight: 11 * in},
+		Fabrics: []cutlist.Fabric{{Name: "Plum"}, {Name: "Oat"}},
+		Lines: []cutlist.Line{
+			{Fabric: 0, Shape: "square", Size: "2 1/2", Label: "A"},
+			{Fabric: 1, Shape: "half-square triangle", Size: "2 7/8", Label: "C"},
+			{Fabric: 0, Shape: "rectangle", Size: "2 1/2 x 5", Label: "long"},
+		},
+	}
+	load := &queue.Load{Number: 1, RoughCuts: []queue.RoughCut{
+		{Fabric: 0, X: in / 4, Y: in / 4, Width: 21 * in / 2, Height: 21 * in / 4},
+		{Fabric: 1, X: in / 4, Y: 23 * in / 4, Width: 25 * in / 4, Height: 27 * in / 8},
+	}}
+	add := func(line int, rough int, o outline.Outline) {
+		load.Pieces = append(load.Pieces, queue.Placement{Line: line, RoughCut: rough, Outline: o})
+	}
+	for i := range length.Len(4) {
+		add(0, 0, rectangle(in/2+i*5*in/2, in/2, 5*in/2, 5*in/2))
+	}
+	for i := range length.Len(2) {
+		add(2, 0, rectangle(in/2+i*5*in, 3*in, 5*in, 5*in/2))
+	}
+	s := 23 * in / 8
+	for i := range length.Len(2) {
+		x, y := in/2+i*s, 6*in
+		add(1, 1, outline.Outline{{X: x, Y: y}, {X: x + s, Y: y}, {X: x, Y: y + s}})
+		add(1, 1, outline.Outline{{X: x + s, Y: y}, {X: x + s, Y: y + s}, {X: x, Y: y + s}})
+	}
+	return Picture{List: list, Load: load, Letters: Letters(list), Cursor: -1}
+}
+
+// The picture of a mat as it was looked at and found right.
+const small = `
+╭───────────────────────────╮
+│┌─────┬─────┬─────┬─────┐  │
+││  A  │  A  │  A  │  A  │  │
+││     │     │     │     │  │
+│├─────┴─────┼─────┴─────┤  │
+││     B     │     B     │  │
+│└───────────┴───────────┘  │
+│┌──────┬──────┐            │
+││ C ⢀⠔⠁│ C ⢀⠔⠁│            │
+││·⢀⠔⠁C │ ⡠⠒⠁C │            │
+│└──────┴──────┘            │
+│└╌╌╌╌╌╌╌╌╌╌╌╌╌┘            │
+│                           │
+│                           │
+╰───────────────────────────╯`
+
+func TestPicture(t *testing.T) {
+	cols, rows := Size(sample().List.Mat, 30, 15)
+	got := "\n" + strings.Join(sample().Draw(cols, rows).Lines(), "\n")
+	if got != small {
+		t.Errorf("got %s\nwant %s", got, small)
+	}
+}
+
+// In a picture that is large enough every piece has its letter, spoiled ones
+// a cross.
+func TestEveryPieceHasItsLetter(t *testing.T) {
+	for w := 26; w < 200; w += 7 {
+		p := sample()
+		p.Spoiled = map[int]bool{0: true, 7: true}
+		cols, rows := Size(p.List.Mat, w, w)
+		got := strings.Join(p.Draw(cols, rows).Lines(), "\n")
+		for letter, want := range map[string]int{"A": 3, "B": 2, "C": 3, "×": 2} {
+			if n := strings.Count(got, letter); n != want {
+				t.Errorf("%d columns: %d of %s, want %d\n%s", cols, n, letter, want, got)
+			}
+		}
+	}
+}
+
+func TestSizeKeepsTheMatsSides(t *testing.T) {
+	square := cutlist.Mat{Width: 12 * in, Height: 12 * in}
+	long := cutlist.Mat{Width: 12 * in, Height: 24 * in}
+	for _, c := range []struct {
+		mat              cutlist.Mat
+		w, h, cols, rows int
+	}{{square, 30, 15, 29, 15}, {square, 61, 100, 61, 31}, {long, 100, 25, 25, 25}, {square, 0, 0, 0, 0}} {
+		if cols, rows := Size(c.mat, c.w, c.h); cols != c.cols || rows != c.rows {
+			t.Errorf("Size(%v, %d, %d) = %d, %d; want %d, %d", c.mat, c.w, c.h, cols, rows, c.cols, c.rows)
+		}
+	}
+}
+
+func TestAnySizeIsDrawn(t *testing.T) {
+	for cols := range 40 {
+		for rows := range 20 {
+			if c := sample().Draw(cols, rows); c.W != cols || c.H != rows {
+				t.Fatalf("%d x %d became %d x %d", cols, rows, c.W, c.H)
+			}
+		}
+	}
+}
+
+func TestLetters(t *testing.T) {
+	line := func(label string) cutlist.Line { return cutlist.Line{Label: label} }
+	list := &cutlist.List{Lines: []cutlist.Line{line("border"), line("B"), line("B"), line(""), line("A"), line("1")}}
+	if got, want := string(Letters(list)), "CBDEAF"; got != want {
+		t.Errorf("letters %s, want %s", got, want)
+	}
+	for range 100 {
+		list.Lines = append(list.Lines, line(""))
+	}
+	if got := Letters(list); len(got) != 106 {
+		t.Errorf("%d letters", len(got))
+	}
+}

@@ -1,0 +1,56 @@
+package tui
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/matside/session"
+)
+
+// saver has one action written down at a time. The frame refuses keys while
+// one is out, so there is never a second.
+type saver struct {
+	id     int // of the request out, or of the last one
+	out    bool
+	quilt  session.QuiltID
+	action session.Action
+	err    error // of the last try; nil when it was saved
+}
+
+// answered says that request id has been tried. Answers whose id is stale
+// are dropped.
+type answered struct {
+	id    int
+	state session.State
+	err   error
+}
+
+// try sends an action to the notebook.
+func (s *saver) try(book Notebook, quilt session.QuiltID, a session.Action) tea.Cmd {
+	s.id++
+	s.out, s.quilt, s.action, s.err = true, quilt, a, nil
+	id := s.id
+	return func() (answer tea.Msg) {
+		// A panic below must not leave the terminal raw, nor lose the step.
+		defer func() {
+			if r := recover(); r != nil {
+				answer = answered{id: id, err: fmt.Errorf("saving broke off: %v", r)}
+			}
+		}()
+		state, err := book.Do(quilt, a)
+		return answered{id, state, err}
+	}
+}
+
+// again tries the failed action once more.
+func (s *saver) again(book Notebook) tea.Cmd { return s.try(book, s.quilt, s.action) }
+
+// take takes an answer in and reports whether it was the one waited for.
+func (s *saver) take(a answered) bool {
+	if !s.out || a.id != s.id {
+		return false
+	}
+	s.out, s.err = false, a.err
+	return true
+}

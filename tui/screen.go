@@ -1,0 +1,86 @@
+package tui
+
+import (
+	"time"
+
+	"example.org/matside/session"
+	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/words"
+)
+
+// screen is what fills the body of the window. Screens are values that hold
+// no more than what was typed; all else they read from the view.
+type screen interface {
+	// bindings are the keys of the screen, the one that goes on first.
+	bindings(v view) []binding
+	// body draws the screen on a canvas of the size that is there for it.
+	body(v view, c *canvas.Canvas)
+	// caution is what can hurt at what the screen asks for, or "".
+	caution(v view) string
+	// title stands left in the second row, unless the trail does.
+	title(v view) string
+}
+
+// view is what a screen may read.
+type view struct {
+	words  words.Words
+	state  *session.State
+	quilt  *session.Quilt // nil when there is none
+	advice Advice
+	now    time.Time
+	demo   bool
+	look   string
+}
+
+// mat is the mat in use.
+func (v view) mat() *session.Mat {
+	if v.quilt != nil {
+		if m := v.state.Mat(v.quilt.Mat); m != nil {
+			return m
+		}
+	}
+	return v.state.Mat(v.state.LastMat())
+}
+
+// mats are those not thrown away.
+func (v view) mats() []session.Mat {
+	var mats []session.Mat
+	for _, m := range v.state.Mats {
+		if !m.Retired {
+			mats = append(mats, m)
+		}
+	}
+	return mats
+}
+
+// home is the screen that the record calls for.
+func (v view) home() screen {
+	switch {
+	case v.quilt == nil:
+		return welcome{}
+	case v.quilt.InHand() == nil:
+		return finished{}
+	}
+	return walk{}
+}
+
+// leaving and the others are the bindings that every screen has.
+func (v view) leaveKey() binding {
+	return binding{name: "leave", keys: []string{"q", "ctrl+c"}, key: "q", says: v.words.KeyLeave(), do: func() action { return leave{} }}
+}
+
+func (v view) sleepKey() binding {
+	return binding{name: "sleep", keys: []string{"ctrl+z"}, key: "ctrl+z", says: v.words.KeySleep(), do: func() action { return sleep{} }}
+}
+
+func (v view) lookKey() binding {
+	return binding{name: "look", keys: []string{"l"}, key: "l", says: v.words.KeyLook(v.look), do: func() action { return turn{} }}
+}
+
+func (v view) helpKey(under screen) binding {
+	return binding{name: "help", keys: []string{"?", "h"}, key: "?", says: v.words.KeyHelp(), do: func() action { return show{help{under}} }}
+}
+
+func (v view) backTo(s screen) binding {
+	return binding{name: "back", keys: []string{"backspace", "esc"}, key: "Backspace", says: v.words.KeyBack(), do: func() action { return show{s} }}
+}

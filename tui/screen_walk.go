@@ -1,0 +1,215 @@
+package tui
+
+import (
+	"strconv"
+
+	"example.org/matside/session"
+	"example.org/matside/tui/guide"
+)
+
+// walk is the step she is at.
+type walk struct {
+	entry string  // digits of the count of spoiled pieces
+	asked *asking // which of them, where several lines are on the mat
+}
+
+// asking goes through the lines on the mat until all spoiled pieces are told.
+type asking struct {
+	left   int // not told yet
+	stacks []guide.Stack
+	told   []int // pieces told, indexes into the load's Pieces
+}
+
+// bounds are the fewest and the most pieces the first of the stacks can have
+// lost: the others must be able to take the rest.
+func (a asking) bounds() (least, most int) {
+	others := 0
+	for _, s := range a.stacks[1:] {
+		others += len(s.Pieces)
+	}
+	return max(a.left-others, 0), min(a.left, len(a.stacks[0].Pieces))
+}
+
+// tell notes that n pieces of the first stack are spoiled: the last of them,
+// since pieces of a line are all alike.
+func (a asking) tell(n int) *asking {
+	pieces := a.stacks[0].Pieces
+	told := append(append([]int{}, a.told...), pieces[len(pieces)-n:]...)
+	next := &asking{a.left - n, a.stacks[1:], told}
+	for next.left > 0 { // what can only be one way is not asked
+		least, most := next.bounds()
+		if least != most {
+			break
+		}
+		next = next.tell(least)
+	}
+	return next
+}
+
+func (v view) facts() guide.Facts {
+	load := v.quilt.InHand()
+	panels := make(map[int]int)
+	list := v.quilt.ListOf(load)
+	for i, f := range list.Fabrics {
+		panels[i] = len(f.Stock)
+	}
+	return guide.Facts{List: list, Load: &load.Load, Step: v.quilt.Step, Mat: v.quilt.Mat,
+		Panels: func(fabric int) int { return panels[fabric] }}
+}
+
+func (s walk) peeling(v view) bool { return v.quilt.Step == session.Peel }
+
+// number is the count typed.
+func (s walk) number() int {
+	n, _ := strconv.Atoi(s.entry)
+	return n
+}
+
+func (s walk) bindings(v view) []binding {
+	all := []binding{s.onKey(v), s.backKey(v)}
+	if s.peeling(v) {
+		all = append(all, s.digits(v)...)
+	}
+	all = append(all, s.washKeys(v)...)
+	return append(all, v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
+}
+
+func (s walk) onKey(v view) binding {
+	b := binding{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.Done(int(v.quilt.Step)), do: s.goOn(v)}
+	if s.peeling(v) && (s.asked != nil || s.number() > 0) {
+		b.says = v.words.TakeCount(s.number())
+		b.refused = s.wrong(v)
+	}
+	return b
+}
+
+// wrong says why the count typed can't be right.
+func (s walk) wrong(v view) string {
+	if s.asked == nil {
+		if n := len(v.quilt.InHand().Pieces); s.number() > n {
+			return v.words.OnlySoMany(n)
+		}
+		return ""
+	}
+	switch least, most := s.asked.bounds(); {
+	case s.number() > most:
+		return v.words.OnlyOfThem(most)
+	case s.number() < least:
+		return v.words.AtLeast(least)
+	}
+	return ""
+}
+
+// goOn ends the step, or asks further which pieces were spoiled.
+func (s walk) goOn(v view) func() action {
+	return func() action {
+		if !s.peeling(v) {
+			return save{session.GoOn{}}
+		}
+		asked := s.asked
+		if asked == nil {
+			start := asking{left: s.number(), stacks: guide.Stacks(&v.quilt.InHand().Load)}
+			asked = &start
+			if len(start.stacks) == 1 {
+				asked = start.tell(start.left)
+			} else if least, most := start.bounds(); start.left > 0 && least == most {
+				asked = start.tell(least)
+			}
+		} else {
+			asked = asked.tell(s.number())
+		}
+		if asked.left == 0 {
+			return save{session.GoOn{Spoiled: asked.told}}
+		}
+		return show{walk{asked: asked}}
+	}
+}
+
+func (s walk) backKey(v view) binding {
+	b := binding{name: "back", keys: []string{"backspace", "delete"}, key: "Backspace", says: v.words.KeyBack()}
+	switch {
+	case s.entry != "":
+		b.says = v.words.KeyErase()
+		b.do = func() action { return show{walk{s.entry[:len(s.entry)-1], s.asked}} }
+	case s.asked != nil:
+		b.do = func() action { return show{walk{}} }
+	case v.quilt.Last.Seq == 0:
+		b.refused = v.words.NothingBack()
+	default:
+		b.do = func() action { return save{session.Back{}} }
+	}
+	return b
+}
+
+// digits are the keys of the count: typed, or stepped with the arrows.
+func (s walk) digits(v view) []binding {
+	const most = 3
+	all := []binding{}
+	for d := range 10 {
+		digit := strconv.Itoa(d)
+		b := binding{name: "digit " + digit, keys: []string{digit}, kind: typed,
+			do: func() action { return show{walk{trim(s.entry + digit), s.asked}} }}
+		if d == 0 {
+			b.key, b.says = "0 to 9", v.words.KeyCount()
+		}
+		if len(s.entry) >= most {
+			b.refused = v.words.LongNumber()
+		}
+		all = append(all, b)
+	}
+	step := func(by int) func() action {
+		return func() action { return show{walk{trim(strconv.Itoa(max(s.number()+by, 0))), s.asked}} }
+	}
+	return append(all,
+		binding{name: "more", keys: []string{"up", "right", "+"}, key: "Up", says: v.words.KeyMore(), kind: moving, do: step(1), refused: s.full(v)},
+		binding{name: "fewer", keys: []string{"down", "left", "-"}, key: "Down", says: v.words.KeyFewer(), kind: moving, do: step(-1)})
+}
+
+// full says why the count can't be stepped up any more.
+func (s walk) full(v view) string {
+	return walk{strconv.Itoa(s.number() + 1), s.asked}.wrongAbove(v)
+}
+
+func (s walk) wrongAbove(v view) string {
+	if s.asked != nil {
+		if _, most := s.asked.bounds(); s.number() > most {
+			return v.words.OnlyOfThem(most)
+		}
+		return ""
+	}
+	return s.wrong(v)
+}
+
+// trim drops leading zeros but the last.
+func trim(digits string) string {
+	for len(digits) > 1 && digits[0] == '0' {
+		digits = digits[1:]
+	}
+	return digits
+}
+
+// washKeys record a wash and take it back.
+func (s walk) washKeys(v view) []binding {
+	mats := v.mats()
+	b := binding{name: "wash", keys: []string{"w"}, key: "w", says: v.words.KeyWash()}
+	if len(mats) == 1 {
+		b.refused = v.unwashable(mats[0].Name)
+		b.do = func() action { return save{session.Wash{Mat: mats[0].Name}} }
+	} else {
+		b.do = func() action { return show{whichMat{}} }
+	}
+	all := []binding{b}
+	if m := v.mat(); m != nil && m.Since == 0 && m.Last != 0 && m.Washes > 0 {
+		all = append(all, binding{name: "unwash", keys: []string{"u"}, key: "u", says: v.words.KeyUnwash(m.Name),
+			do: func() action { return save{session.TakeBackMat{Mat: m.Name}} }})
+	}
+	return all
+}
+
+// unwashable says why a mat can't have been washed just now, or "".
+func (v view) unwashable(mat string) string {
+	if v.quilt != nil && v.quilt.Mat == mat && v.quilt.Step > session.Lay && v.quilt.InHand() != nil {
+		return v.words.FabricOnIt(mat)
+	}
+	return ""
+}

@@ -1,0 +1,153 @@
+package tui
+
+import (
+	"strconv"
+
+	"example.org/matside/session"
+	"example.org/matside/tui/canvas"
+)
+
+// whichMat asks which of several mats was washed.
+type whichMat struct{}
+
+func (s whichMat) bindings(v view) []binding {
+	all := []binding{}
+	for i, m := range v.mats() {
+		if i == 9 {
+			break
+		}
+		key := strconv.Itoa(i + 1)
+		all = append(all, binding{name: "mat " + key, keys: []string{key}, key: key, says: v.words.MatLine(m.Name, m.Since),
+			refused: v.unwashable(m.Name), do: func() action { return save{session.Wash{Mat: m.Name}} }})
+	}
+	return append(all, v.backTo(v.home()), v.helpKey(s), v.leaveKey(), v.sleepKey())
+}
+
+func (whichMat) title(v view) string   { return v.words.WhichWash() }
+func (whichMat) caution(v view) string { return "" }
+func (s whichMat) body(v view, c *canvas.Canvas) {
+	lines := []line{{v.words.WhichWash(), strong}, {}}
+	for _, b := range s.bindings(v) {
+		if len(b.keys) == 1 && b.keys[0] >= "1" && b.keys[0] <= "9" {
+			lines = append(lines, line{b.key + "   " + b.says, accent})
+		}
+	}
+	lines = append(lines, line{}, line{v.words.WashHow(), text})
+	middle(c, nil, lines)
+}
+
+// wetMat asks what to do about a mat that is still drying.
+type wetMat struct{ wet session.WetMat }
+
+func (s wetMat) bindings(v view) []binding {
+	on := binding{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.DryNow(),
+		do: func() action { return save{session.GoOn{Anyway: true}} }}
+	all := []binding{on}
+	if s.wet.Other != "" {
+		all = append(all, binding{name: "other", keys: []string{"o"}, key: "o", says: v.words.UseOther(s.wet.Other),
+			do: func() action { return save{session.UseMat{Mat: s.wet.Other}} }})
+	}
+	return append(all, v.backTo(v.home()), v.helpKey(s), v.leaveKey(), v.sleepKey())
+}
+
+func (s wetMat) title(v view) string { return "" }
+func (wetMat) caution(v view) string { return "" }
+func (s wetMat) body(v view, c *canvas.Canvas) {
+	middle(c, []string{"WET"}, []line{
+		{v.words.StillDrying(s.wet.Mat, v.words.Clock(s.wet.Until)), strong}, {}, {v.words.WetHoldsBadly(), text},
+	})
+}
+
+// help shows every key of the screen under it.
+type help struct{ under screen }
+
+func (s help) bindings(v view) []binding {
+	back := binding{name: "on", keys: []string{"enter", "space", "backspace", "esc", "?", "h", "ctrl+j"}, key: "Enter", says: v.words.KeyBack(),
+		do: func() action { return show{s.under} }}
+	return []binding{back, v.leaveKey(), v.lookKey(), v.sleepKey()}
+}
+
+func (help) title(v view) string   { return v.words.EveryKey() }
+func (help) caution(v view) string { return "" }
+func (s help) body(v view, c *canvas.Canvas) {
+	y := 0
+	for _, b := range s.under.bindings(v) {
+		if b.key == "" {
+			continue
+		}
+		name := b.key
+		if b.name == "on" {
+			name = v.words.EnterOrSpace()
+		}
+		c.Text(2, y, name, accent)
+		says := b.says
+		if b.refused != "" {
+			says += " (" + b.refused + ")"
+		}
+		for _, l := range canvas.Wrap(says, c.W-22) {
+			c.Text(20, y, l, text)
+			y++
+		}
+	}
+}
+
+// finished says that the quilt is all cut.
+type finished struct{}
+
+func (s finished) bindings(v view) []binding {
+	on := binding{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.KeyLeave(), do: func() action { return leave{} }}
+	all := []binding{on}
+	if v.quilt.Last.Seq != 0 {
+		all = append(all, binding{name: "back", keys: []string{"backspace", "delete"}, key: "Backspace", says: v.words.KeyBack(),
+			do: func() action { return save{session.Back{}} }})
+	}
+	return append(all, append(walk{}.washKeys(v), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())...)
+}
+
+func (finished) title(v view) string   { return v.words.AllCutTitle() }
+func (finished) caution(v view) string { return "" }
+func (finished) body(v view, c *canvas.Canvas) {
+	q := v.quilt
+	lines := []line{
+		{v.words.AllCut(q.Name), strong}, {},
+		{v.words.Totals(q.Pieces.Done, q.LoadsDone()), text},
+		{v.words.TotalSpoiled(q.Pieces.Spoiled), text},
+	}
+	if q.Pieces.Short > 0 {
+		lines = append(lines, line{v.words.StillShort(q.Pieces.Short), warn})
+	}
+	if n := byHand(q); n > 0 {
+		lines = append(lines, line{v.words.ByHandYet(n), text})
+	}
+	lines = append(lines, line{}, line{v.words.ToSewing(), text})
+	middle(c, []string{"ALL CUT"}, lines)
+}
+
+// byHand is how many lines are cut at the table.
+func byHand(q *session.Quilt) int {
+	n := 0
+	for _, l := range q.List().Lines {
+		if l.Kind != 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// welcome is the page when there is nothing to resume.
+type welcome struct{}
+
+func (s welcome) bindings(v view) []binding {
+	on := binding{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.KeyLeave(), do: func() action { return leave{} }}
+	return []binding{on, v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey()}
+}
+
+func (welcome) title(v view) string   { return v.words.Welcome() }
+func (welcome) caution(v view) string { return "" }
+func (welcome) body(v view, c *canvas.Canvas) {
+	var lines []line
+	for i, l := range v.words.WaysOn() {
+		lines = append(lines, line{l, []canvas.Style{strong, text, accent}[min(i, 1+i%2)]})
+	}
+	middle(c, []string{"HELLO"}, lines)
+}

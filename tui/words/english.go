@@ -1,0 +1,316 @@
+package words
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/length"
+)
+
+// English is what US quilters say.
+type English struct{}
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// Length writes a length without its unit, as a ruler shows it.
+func (English) Length(l length.Len, u length.Unit) string { return l.Show(u) }
+
+// Size writes a width across and a height along the lengthwise grain.
+func (e English) Size(w, h length.Len, u length.Unit) string {
+	return e.Length(w, u) + " x " + e.Length(h, u)
+}
+
+// Pieces writes n pieces of a line: "24 squares 2 1/2".
+func (English) Pieces(line cutlist.Line, n int) string {
+	return strings.TrimRight(count(n, line.Shape, line.Shape+"s")+" "+line.Size, " ")
+}
+
+// And joins names.
+func (English) And(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+}
+
+// Step names a step, as the trail shows it.
+func (English) Step(n int) string { return []string{"fabric", "press", "load", "cut", "peel"}[n] }
+
+// Large names a step in capitals.
+func (e English) Large(n int) string { return strings.ToUpper(e.Step(n)) }
+
+// Done is what Enter says at a step.
+func (English) Done(n int) string {
+	return []string{"it is cut to size", "flat, dry and cool", "it lies flat", "the cutter has stopped", "all good"}[n]
+}
+
+// CutOne and the next few are the fabric step.
+func (English) CutOne(fabric, size string) string { return "Cut " + fabric + " " + size + "." }
+func (English) CutMany(n int) string              { return "Cut " + count(n, "rough piece", "rough pieces") + ":" }
+func (English) FromPanel(panel, of int) string {
+	return fmt.Sprintf("It comes from panel %d of %d.", panel, of)
+}
+func (English) Panel(panel int) string           { return fmt.Sprintf("panel %d", panel) }
+func (English) Rough(fabric, size string) string { return fabric + " " + size }
+func (English) AcrossFirst() string              { return "First number across, second along the grain." }
+func (English) KeepWayUp(fabrics string) string {
+	return "Keep the print's way up: " + fabrics + "."
+}
+func (English) RotaryCare() string {
+	return "The rotary cutter is sharp: close it whenever you put it down."
+}
+
+// Press and the next few are the press step.
+func (English) Press(fabrics string) string { return "Press " + fabrics + " flat." }
+func (English) PressMany(n int) string      { return fmt.Sprintf("Press all %d rough pieces flat.", n) }
+func (English) DryAndCool() string          { return "It must be dry. Let it cool." }
+func (English) IronCare() string {
+	return "The iron is hot: back on its rest, away from the mat. Its maker's instructions come first."
+}
+
+// LayOne and the next few are the load step.
+func (English) LayOne(fabric, mat string) string { return "Lay " + fabric + " on mat " + mat + "." }
+func (English) LayMany(n int, mat string) string {
+	return fmt.Sprintf("Lay %d rough pieces on mat %s.", n, mat)
+}
+func (English) Place(left, top string) string {
+	return "Left edge on the " + left + " line, top on the " + top + "."
+}
+func (English) PlaceOne(fabric, left, top string) string {
+	return fabric + ": left edge " + left + ", top " + top + "."
+}
+func (English) RightSideUp() string            { return "Right side up, grain up the mat." }
+func (English) FaceUp(fabrics string) string   { return "Right side up, grain up: " + fabrics + "." }
+func (English) FaceDown(fabrics string) string { return "Right side DOWN, grain up: " + fabrics + "." }
+func (English) Smooth() string                 { return "Smooth from the middle outward." }
+func (English) MayBeOff(margin string) string  { return "You may be off by " + margin + "." }
+func (English) RollerCare() string {
+	return "Fingers away from blade and rollers. The maker's instructions come first."
+}
+
+// Start and the next few are the cut step.
+func (English) Start() string                 { return "Start the cutter." }
+func (English) Drawing(n int) string          { return fmt.Sprintf("Send drawing %d.", n) }
+func (English) Setting(setting string) string { return "Set it to " + setting + "." }
+func (English) SettingOf(fabric, setting string) string {
+	return "Set it to " + setting + " for " + fabric + "."
+}
+func (English) BladeSeated() string { return "Is the blade in, and seated?" }
+func (English) Mirrored() string    { return "Don't mirror it: that is done already." }
+func (English) LeaveAlone() string  { return "Leave it alone until it stops." }
+func (English) BladeCare() string {
+	return "The blade is sharp: hands off while it moves. The maker's instructions come first."
+}
+
+// Peel and the next few are the peel step.
+func (English) Peel(n int) string  { return "Peel off " + count(n, "piece", "pieces") + "." }
+func (English) WasteFirst() string { return "Waste first, then the pieces." }
+func (English) Stack(letter rune, pieces, fabric, label string) string {
+	if label == "" || label == string(letter) {
+		return fmt.Sprintf("%c  %s, %s", letter, pieces, fabric)
+	}
+	return fmt.Sprintf("%c  %s, %s, for %s", letter, pieces, fabric, label)
+}
+func (English) AnySpoiled() string { return "Any spoiled? Type how many." }
+func (English) Spoiled(n int) string {
+	return count(n, "piece", "pieces") + " spoiled, to be cut again."
+}
+func (English) LargeSpoiled(n string) string { return n + " SPOILED" }
+func (English) SpoiledOf(left int) string {
+	return fmt.Sprintf("%d spoiled. How many are these?", left)
+}
+func (English) FromTo(least, most int) string {
+	return fmt.Sprintf("Type a number, %d to %d.", least, most)
+}
+func (English) OnlySoMany(n int) string {
+	return "There are only " + count(n, "piece", "pieces") + " on the mat."
+}
+func (English) OnlyOfThem(n int) string { return fmt.Sprintf("There are only %d of them.", n) }
+func (English) AtLeast(n int) string    { return fmt.Sprintf("At least %d must be of this one.", n) }
+
+// LoadOf and the next few say where she is.
+func (English) LoadOf(n, of int) string { return fmt.Sprintf("load %d of %d", n, of) }
+func (English) PiecesOf(n, of int) string {
+	return fmt.Sprintf("%d of %s", n, count(of, "piece", "pieces"))
+}
+func (English) LoadCaption() string { return "load" }
+func (English) ToGoCaption() string { return "pieces to go" }
+func (English) TimeCaption(guess bool) string {
+	if guess {
+		return "left, a guess"
+	}
+	return "left, about"
+}
+
+// TimeLeft says how long it takes yet, rounded to five minutes above ten.
+func (e English) TimeLeft(d time.Duration, guess bool) string {
+	text := "about " + e.Time(d) + " left"
+	if guess {
+		text += " (a guess)"
+	}
+	return text
+}
+
+// Time writes a stretch of time: "1 h 10 min".
+func (English) Time(d time.Duration) string {
+	h, m := hoursAndMinutes(d)
+	switch {
+	case h == 0:
+		return fmt.Sprintf("%d min", m)
+	case m == 0:
+		return fmt.Sprintf("%d h", h)
+	}
+	return fmt.Sprintf("%d h %d min", h, m)
+}
+
+// LargeTime writes it as hours and minutes on a clock.
+func (English) LargeTime(d time.Duration) string {
+	h, m := hoursAndMinutes(d)
+	return fmt.Sprintf("%d:%02d", h, m)
+}
+
+func hoursAndMinutes(d time.Duration) (h, m int) {
+	m = int((d + time.Minute/2) / time.Minute)
+	if m > 10 {
+		m = (m + 2) / 5 * 5
+	}
+	if d > 0 {
+		m = max(m, 1)
+	}
+	return m / 60, m % 60
+}
+
+// Recut marks a load of pieces cut again.
+func (English) Recut() string { return "cut again" }
+
+// DemoNotice stands on every screen of the demo.
+func (English) DemoNotice() string { return "demo: nothing here is kept" }
+
+// Mat and the next few say how the mat stands.
+func (English) Mat(name string) string  { return "mat " + name }
+func (English) SinceWash(n int) string  { return count(n, "load", "loads") + " since its wash" }
+func (English) BeforeWash(n int) string { return fmt.Sprintf("%d more before it is due", n) }
+
+// SinceAndDue says both in a narrow window.
+func (English) SinceAndDue(n, left int) string {
+	return fmt.Sprintf("%d since its wash, due in %d", n, left)
+}
+func (English) WashDue() string            { return "WASH DUE" }
+func (English) WashDueHint() string        { return "wash due: press w when it is washed" }
+func (English) Drying(until string) string { return "drying until about " + until }
+func (English) WashedMat(mat string) string {
+	return "Mat " + mat + " is washed."
+}
+func (English) WashHow() string {
+	return "Lukewarm water, a drop of dish soap, a soft brush. Air-dry, sticky side free."
+}
+func (English) AdhesiveCare() string {
+	return "Adhesive may touch the warranty: the maker's instructions come first. Spray by an open window, away from flame and cutter."
+}
+
+// Name is the program's.
+func (English) Name() string { return "matside" }
+
+// Caution marks what can hurt.
+func (English) Caution(what string) string { return "! " + what }
+
+// Legend names the fabrics of the letters.
+func (English) Legend(parts []string) string { return strings.Join(parts, ", ") }
+
+// TimeLeftShort is TimeLeft for a narrow window.
+func (e English) TimeLeftShort(d time.Duration, guess bool) string {
+	if guess {
+		return e.Time(d) + "? left"
+	}
+	return e.Time(d) + " left"
+}
+
+// Clock writes a time of day.
+func (English) Clock(t time.Time) string { return t.Format("3:04 pm") }
+
+// TooSmall stands alone in a window that is too small.
+func (English) TooSmall(needW, needH, w, h int) string {
+	return fmt.Sprintf("Make this window larger: matside needs %d by %d, this is %d by %d. q leaves.", needW, needH, w, h)
+}
+
+// The keys, in a word or two each.
+func (English) KeyBack() string             { return "back" }
+func (English) KeyLeave() string            { return "leave" }
+func (English) KeySleep() string            { return "back to the shell for a while" }
+func (English) KeyHelp() string             { return "keys" }
+func (English) KeyLook(now string) string   { return "other colors (now " + now + ")" }
+func (English) KeyWash() string             { return "mat washed" }
+func (English) KeyUnwash(mat string) string { return "not washed" }
+func (English) KeyErase() string            { return "erase" }
+func (English) KeyCount() string            { return "how many are spoiled" }
+func (English) KeyMore() string             { return "one more spoiled" }
+func (English) KeyFewer() string            { return "one fewer spoiled" }
+func (English) KeyRetry() string            { return "try again" }
+func (English) EnterOrSpace() string        { return "Enter or space" }
+func (English) EveryKey() string            { return "every key" }
+
+// TakeCount is what Enter says when a count is typed.
+func (English) TakeCount(n int) string { return fmt.Sprintf("%d spoiled", n) }
+
+// Why a key is refused.
+func (English) NothingBack() string {
+	return "This is where the quilt began: there is nothing to take back."
+}
+func (English) LongNumber() string { return "That is more pieces than a mat holds." }
+func (English) FabricOnIt(mat string) string {
+	return "There is fabric on mat " + mat + ": peel it first."
+}
+func (English) WashTakenBack(mat string) string { return "The wash of mat " + mat + " is taken back." }
+
+// Which mat was washed, and mats that are wet.
+func (English) WhichWash() string { return "Which mat was washed?" }
+func (English) MatLine(name string, since int) string {
+	return "mat " + name + ", " + count(since, "load", "loads") + " since its wash"
+}
+func (English) DryNow() string             { return "it is dry, go on" }
+func (English) UseOther(mat string) string { return "use mat " + mat }
+func (English) WetHoldsBadly() string      { return "A wet mat does not hold the fabric." }
+func (English) StillDrying(mat, until string) string {
+	return "Mat " + mat + " is drying until about " + until + "."
+}
+
+// The last page.
+func (English) AllCutTitle() string        { return "done" }
+func (English) AllCut(quilt string) string { return quilt + " is all cut." }
+func (English) Totals(pieces, loads int) string {
+	return count(pieces, "good piece", "good pieces") + " in " + count(loads, "load", "loads") + "."
+}
+func (English) TotalSpoiled(n int) string {
+	if n == 0 {
+		return "None was spoiled."
+	}
+	return count(n, "piece was", "pieces were") + " spoiled and cut again."
+}
+func (English) StillShort(n int) string {
+	return "For " + count(n, "more piece", "more pieces") + " there was no fabric."
+}
+func (English) ByHandYet(n int) string {
+	return "The list has " + count(n, "line", "lines") + " to cut by hand."
+}
+func (English) ToSewing() string { return "Switch the cutter off and close the rotary cutter." }
+
+// The first page when nothing is under way.
+func (English) Welcome() string { return "nothing is under way" }
+func (English) WaysOn() []string {
+	return []string{
+		"No quilt is under way. Three ways on:", "",
+		"matside demo", "try it on a made-up quilt; nothing is kept", "",
+		"matside cut FILE", "cut the quilt of a cut list", "",
+		"matside help", "how to write a cut list",
+	}
+}
+
+// Saving and the next few say what happens to what she pressed.
+func (English) Saving() string               { return "saving …" }
+func (English) NotYetSaved() string          { return "One moment: still saving." }
+func (English) LeavingSoon() string          { return "leaving: waiting for the last save …" }
+func (English) SaveFailed(why string) string { return "NOT SAVED: " + why }
+func (English) RetryOrLeave() string         { return "Enter tries again. Nothing goes on until it is saved." }
