@@ -47,7 +47,7 @@ type Start struct {
 
 // The shelf.
 type (
-	Open     struct{} // she sits down to the quilt: time counts
+	SitDown  struct{} // she sits down to the quilt: time counts
 	Leave    struct{} // she leaves it
 	Pause    struct{}
 	Resume   struct{} // after a pause
@@ -86,7 +86,7 @@ func (JoinRecuts) action()  {}
 func (Replan) action()      {}
 func (UseMat) action()      {}
 func (Start) action()       {}
-func (Open) action()        {}
+func (SitDown) action()     {}
 func (Leave) action()       {}
 func (Pause) action()       {}
 func (Resume) action()      {}

@@ -259,7 +259,7 @@ func (s *State) useMat(q *Quilt, name string) (Content, error) {
 
 func (q *Quilt) decideShelf(a Action) (Content, error) {
 	switch a := a.(type) {
-	case Open:
+	case SitDown:
 		return Opened{}, nil
 	case Leave:
 		return Left{}, nil

@@ -5,19 +5,15 @@ import (
 	"slices"
 	"sync"
 	"time"
-)
 
-// log keeps events. Append returns nil only when the event is on disk.
-type log interface {
-	Append(seq uint64, line []byte) error
-	Close() error
-}
+	"example.org/matside/session/store"
+)
 
 // Ledger is the log and the state folded from it. Its methods may be called
 // from several goroutines; Do and its kin wait for the disk.
 type Ledger struct {
 	mu     sync.Mutex
-	log    log
+	store  *store.Store // nil: kept nowhere
 	events []Event
 	state  State
 	now    func() time.Time
@@ -35,6 +31,7 @@ func New(opt OpenOptions) *Ledger {
 type OpenOptions struct {
 	Now     func() time.Time // nil: time.Now
 	Planner Planner          // for recuts and edited lists; nil: plan.Make
+	Store   store.Options    // how the file is opened; its Now is ours
 }
 
 func (l *Ledger) use(opt OpenOptions) {
@@ -77,17 +74,26 @@ func (l *Ledger) Do(id QuiltID, a Action) (State, error) {
 	if err != nil {
 		return l.state, err
 	}
-	if l.log != nil {
-		line, err := e.Encode()
-		if err != nil {
-			return l.state, err
-		}
-		if err := l.log.Append(e.Seq, line); err != nil {
-			return l.state, fmt.Errorf("not saved: %w", err)
-		}
+	if err := l.keep(&e); err != nil {
+		return l.state, err
 	}
 	l.events, l.state = append(l.events, e), next
 	return l.state, nil
+}
+
+// keep puts an event on disk.
+func (l *Ledger) keep(e *Event) error {
+	if l.store == nil {
+		return nil
+	}
+	line, err := e.Encode()
+	if err != nil {
+		return err
+	}
+	if err := l.store.Append(e.Seq, line); err != nil {
+		return fmt.Errorf("not saved: %w", err)
+	}
+	return nil
 }
 
 // belongs says to which quilt an event belongs.
@@ -145,10 +151,10 @@ func (q *Quilt) clone() *Quilt {
 func (l *Ledger) Close() error {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if l.log == nil {
+	if l.store == nil {
 		return nil
 	}
-	err := l.log.Close()
-	l.log = nil
+	err := l.store.Close()
+	l.store = nil
 	return err
 }

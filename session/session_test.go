@@ -211,7 +211,7 @@ func TestCodec(t *testing.T) {
 	l, id := begin(t, 5, 2)
 	do(t, l, id, GoOn{}, GoOn{}, GoOn{}, GoOn{}, GoOn{Spoiled: []int{0}, Lifted: true}, Wash{}, AddMat{Mat: "Two"}, UseMat{"Two"},
 		Replan{"t", smallList(7, 2)}, GoOn{}, Replan{"u", smallList(8, 2)}, Pause{}, Resume{}, Back{}, Rename{"Other"}, SetDue{"Two", 5}, TakeBackMat{"Two"},
-		RenameMat{"Two", "Blue"}, ChangeBlade{}, SetHabits{Habits{Dry: 5}}, Leave{}, Open{}, PutAside{}, TakeUp{}, Finish{}, Remove{})
+		RenameMat{"Two", "Blue"}, ChangeBlade{}, SetHabits{Habits{Dry: 5}}, Leave{}, SitDown{}, PutAside{}, TakeUp{}, Finish{}, Remove{})
 	var again []Event
 	for _, e := range l.events {
 		line, err := e.Encode()

@@ -1,0 +1,71 @@
+package store
+
+import (
+	"os"
+	"path/filepath"
+)
+
+// Fault is a hook for tests: it is asked before each write, sync and rename,
+// by name, and may fail it, or end the process. Nil is no hook.
+type Fault func(op string) error
+
+func (f Fault) before(op string) error {
+	if f == nil {
+		return nil
+	}
+	return f(op)
+}
+
+// aside makes a file beside path, syncs it and renames it to path, so that at
+// any moment the old or the new file stands there whole. fill gets the name
+// of the file aside.
+func (f Fault) aside(path string, fill func(temp string) error) error {
+	temp := path + ".new"
+	if err := os.RemoveAll(temp); err != nil {
+		return err
+	}
+	err := fill(temp)
+	if err == nil {
+		err = f.sync(temp)
+	}
+	if err == nil {
+		err = f.rename(temp, path)
+	}
+	if err != nil {
+		os.Remove(temp)
+	}
+	return err
+}
+
+// write writes a whole new file.
+func (f Fault) write(path string, b []byte) error {
+	if err := f.before("write new file"); err != nil {
+		return err
+	}
+	return os.WriteFile(path, b, 0o600)
+}
+
+func (f Fault) sync(path string) error {
+	if err := f.before("sync new file"); err != nil {
+		return err
+	}
+	file, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return err
+	}
+	defer file.Close()
+	return file.Sync()
+}
+
+func (f Fault) rename(from, to string) error {
+	if err := f.before("rename"); err != nil {
+		return err
+	}
+	if err := os.Rename(from, to); err != nil {
+		return err
+	}
+	if err := f.before("sync folder"); err != nil {
+		return err
+	}
+	return syncDir(filepath.Dir(to))
+}
