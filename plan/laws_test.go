@@ -3,9 +3,11 @@ package plan
 import (
 	"testing"
 
+	"example.org/matside/plan/check"
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
+	"example.org/matside/plan/rect"
 	"pgregory.net/rapid"
 )
 
@@ -68,8 +70,8 @@ func drawLine(t *rapid.T, fabrics, number int) cutlist.Line {
 func TestPlansAreWithoutFault(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := drawList(t)
-		q := Make(l, Options{})
-		for _, f := range faults(q, wanted(l, Options{})) {
+		q := Make(l, Options{Effort: rect.Quick})
+		for _, f := range check.Check(q) {
 			t.Error(f)
 		}
 	})

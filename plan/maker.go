@@ -63,11 +63,6 @@ func (m *maker) say(step string) {
 // make packs as if there were fabric enough, sees what the fabric allows,
 // and packs again to suit it where it runs short.
 func (m *maker) make() *queue.Queue {
-	for k := range m.job.Kinds {
-		if !m.job.Fits(k) {
-			m.job.Kinds[k].Count = 0 // the reader has refused such a line; kept out here whatever came
-		}
-	}
 	m.say("packing the loads")
 	m.pack()
 	if m.suit() {

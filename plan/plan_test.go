@@ -3,6 +3,7 @@ package plan
 import (
 	"testing"
 
+	"example.org/matside/plan/check"
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
@@ -55,7 +56,7 @@ func TestKnownLoads(t *testing.T) {
 	} {
 		l := sheet([]cutlist.Fabric{cloth("Ink")}, cutlist.Line{Count: c.count, Outline: c.outline})
 		q := Make(l, Options{})
-		for _, f := range faults(q, wanted(l, Options{})) {
+		for _, f := range check.Check(q) {
 			t.Errorf("%s: %s", c.name, f)
 		}
 		if len(q.Loads) > c.loads || c.proved && !q.Fewest.Proved {

@@ -88,9 +88,6 @@ func (m *maker) cutOut(f int, l pack.Limit) pack.Limit {
 	t := m.tables[f]
 	t.lay(m.cutsOf(groups))
 	kept, _ := m.salvage(t, groups)
-	for i := range kept {
-		kept[i].Rigid = true
-	}
 	if kept == nil {
 		kept = []pack.Group{}
 	}
@@ -137,8 +134,8 @@ func (m *maker) fillPanel(t *table, p int, want []int) (out []pack.Group) {
 	for {
 		progress := false
 		for _, r := range t.layout.Free(p) {
-			g, ok := m.job.Fill(t.fabric, want, m.inset(r.W), m.inset(r.H))
-			if !ok {
+			g := m.job.Fill(t.fabric, want, m.inset(r.W), m.inset(r.H))
+			if len(g.Parts) == 0 {
 				continue
 			}
 			cut := m.rough(&g)

@@ -16,11 +16,13 @@ type block struct {
 	count int
 }
 
-// blocks makes rectangles of the pieces asked for: want[k] of each kind.
-func (j *Job) blocks(want []int) []block {
+// blocks makes rectangles of the pieces of a fabric that are wanted: want[k]
+// of each kind, fussy ones left out.
+func (j *Job) blocks(fabric int, want []int) []block {
 	var out []block
-	for k, n := range want {
-		if n == 0 {
+	for _, k := range j.of[fabric] {
+		n := want[k]
+		if n == 0 || j.Kinds[k].Fussy {
 			continue
 		}
 		for _, b := range j.wholes(k) {
@@ -39,7 +41,7 @@ func (j *Job) blocks(want []int) []block {
 // wholes are the blocks that several pieces of kind k make, best first.
 func (j *Job) wholes(k int) []block {
 	p := &j.Kinds[k]
-	if p.Fussy || p.Turns < HalfTurns || len(p.Outline) != 3 {
+	if p.Turns < HalfTurns || len(p.Outline) != 3 {
 		return nil
 	}
 	if b, ok := j.four(k); ok && p.Turns >= QuarterTurns && b.w <= j.W && b.h <= j.H {
@@ -176,7 +178,7 @@ func tipUp(o outline.Outline, w, h length.Len) (up int, ok bool) {
 		return 0, false
 	}
 	for up := range 4 {
-		t := turned(o, 4-up)
+		t := o.Turn(-up * quarter).Normalise()
 		tw, th := w, h
 		if up%2 == 1 {
 			tw, th = h, w

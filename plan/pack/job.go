@@ -17,6 +17,9 @@ type Kind struct {
 	Fussy   bool
 	Count   int   // pieces to be cut
 	Lines   []int // indexes of the cut list's lines, in order
+
+	area     int64             // to compare by, at least 1
+	quarters []outline.Outline // at each quarter turn, boxes at 0,0
 }
 
 // Turns says how a kind may be turned, after its fabric has been asked.
@@ -39,13 +42,16 @@ type Job struct {
 	Apart  length.Len // between pieces of different rough cuts: twice the margin, and never less than the gap
 	Effort rect.Effort
 	Stop   func() bool
+
+	of [][]int // the kinds of each fabric
 }
 
 // NewJob reads what is on the mat out of a cut list. count says how many
-// pieces of each line are to be cut.
+// pieces of each line are to be cut. Kinds that fit no mat are left with a
+// Count of 0.
 func NewJob(list *cutlist.List, count []int, effort rect.Effort, stop func() bool) *Job {
 	m := list.Mat
-	j := &Job{List: list, Effort: effort, Stop: stop, Apart: max(2*list.Margin, list.Gap)}
+	j := &Job{List: list, Effort: effort, Stop: stop, Apart: max(2*list.Margin, list.Gap), of: make([][]int, len(list.Fabrics))}
 	j.X, j.W = reach(m.Width, m.UsableWidth, list.Margin)
 	j.Y, j.H = reach(m.Height, m.UsableHeight, list.Margin)
 	for i := range list.Lines {
@@ -68,14 +74,20 @@ func reach(mat, usable, margin length.Len) (from, size length.Len) {
 // that are alike.
 func (j *Job) add(line, count int) {
 	k := kindOf(j.List, line)
-	k.Count = count
-	for i := range j.Kinds {
-		if j.Kinds[i].alike(&k) {
-			j.Kinds[i].Count += count
-			j.Kinds[i].Lines = append(j.Kinds[i].Lines, line)
+	for _, i := range j.of[k.Fabric] {
+		if o := &j.Kinds[i]; o.alike(&k) {
+			o.Lines = append(o.Lines, line)
+			if j.fits(o) {
+				o.Count += count
+			}
 			return
 		}
 	}
+	if j.fits(&k) {
+		k.Count = count
+	}
+	k.measure()
+	j.of[k.Fabric] = append(j.of[k.Fabric], len(j.Kinds))
 	j.Kinds = append(j.Kinds, k)
 }
 
@@ -84,9 +96,10 @@ func kindOf(list *cutlist.List, line int) Kind {
 	f := &list.Fabrics[l.Fabric]
 	k := Kind{Fabric: l.Fabric, Outline: l.Outline, Fussy: l.Fussy, Lines: []int{line}, Turns: turnsOf(l.Grain, f.OneWay)}
 	if f.FaceDown {
-		k.Outline = mirrored(l.Outline)
+		k.Outline = l.Outline.Mirror().Normalise()
 	}
-	k.W, k.H = extent(k.Outline)
+	b := k.Outline.Bounds()
+	k.W, k.H = b.Width(), b.Height()
 	return k
 }
 
@@ -103,7 +116,7 @@ func turnsOf(g cutlist.Grain, oneWay bool) Turns {
 }
 
 func (k *Kind) alike(o *Kind) bool {
-	if k.Fabric != o.Fabric || k.Turns != o.Turns || k.Fussy != o.Fussy || len(k.Outline) != len(o.Outline) {
+	if k.W != o.W || k.H != o.H || k.Turns != o.Turns || k.Fussy != o.Fussy || len(k.Outline) != len(o.Outline) {
 		return false
 	}
 	for i, p := range k.Outline {
@@ -114,9 +127,15 @@ func (k *Kind) alike(o *Kind) bool {
 	return true
 }
 
-// Fits says whether a kind goes on the mat at all, at one of its turns by
-// quarters.
-func (j *Job) Fits(k int) bool {
-	p := &j.Kinds[k]
-	return p.W <= j.W && p.H <= j.H || p.Turns >= QuarterTurns && p.H <= j.W && p.W <= j.H
+// measure works out what the search asks for again and again.
+func (k *Kind) measure() {
+	k.area = max(1, k.Outline.Area().FloorDiv(length.Mul(tenth, tenth)))
+	for q := range 4 {
+		k.quarters = append(k.quarters, k.Outline.Turn(q*quarter).Normalise())
+	}
+}
+
+// fits says whether a kind goes on the mat at one of its turns by quarters.
+func (j *Job) fits(k *Kind) bool {
+	return k.W <= j.W && k.H <= j.H || k.Turns >= QuarterTurns && k.H <= j.W && k.W <= j.H
 }

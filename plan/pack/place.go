@@ -1,8 +1,6 @@
 package pack
 
 import (
-	"slices"
-
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
 )
@@ -21,78 +19,53 @@ type Group struct {
 	Fabric     int
 	X, Y, W, H length.Len // X, Y on the mat
 	Parts      []Part     // in the group's own frame
-	Rigid      bool       // its size suits a panel: not to be taken apart
 }
 
 // Mat is one load.
 type Mat struct{ Groups []Group }
 
-// quarter is a quarter turn in the measure of Part.Turn.
-const quarter = 90_000_000
-
-// extent gives the size of an outline's bounding box.
-func extent(o outline.Outline) (w, h length.Len) {
-	x0, y0, x1, y1 := bounds(o)
-	return x1 - x0, y1 - y0
-}
-
-func bounds(o outline.Outline) (x0, y0, x1, y1 length.Len) {
-	x0, y0, x1, y1 = o[0].X, o[0].Y, o[0].X, o[0].Y
-	for _, p := range o[1:] {
-		x0, x1 = min(x0, p.X), max(x1, p.X)
-		y0, y1 = min(y0, p.Y), max(y1, p.Y)
-	}
-	return
-}
-
-// toOrigin moves o, in place, so that its bounding box starts at 0,0.
-func toOrigin(o outline.Outline) outline.Outline {
-	x0, y0, _, _ := bounds(o)
-	for i := range o {
-		o[i].X -= x0
-		o[i].Y -= y0
-	}
-	return o
-}
-
-// mirrored is o seen from its other side, left to right; its corners are
-// reversed so that they still run clockwise.
-func mirrored(o outline.Outline) outline.Outline {
-	m := slices.Clone(o)
-	for i := range m {
-		m[i].X = -m[i].X
-	}
-	slices.Reverse(m)
-	return toOrigin(m)
-}
-
-// turned is o after a number of quarter turns counter-clockwise as seen on
-// the mat, where y runs down.
-func turned(o outline.Outline, quarters int) outline.Outline {
-	t := slices.Clone(o)
-	for range quarters & 3 {
-		for i, p := range t {
-			t[i] = outline.Point{X: p.Y, Y: -p.X}
-		}
-	}
-	return toOrigin(t)
-}
+const quarter = outline.QuarterTurn
 
 // Lay gives the outline of a part of a group at gx, gy.
 func (j *Job) Lay(p Part, gx, gy length.Len) outline.Outline {
-	o := turned(j.Kinds[p.Kind].Outline, p.Turn/quarter)
-	for i := range o {
-		o[i].X += gx + p.X
-		o[i].Y += gy + p.Y
+	return j.Kinds[p.Kind].at(p.Turn).Move(gx+p.X, gy+p.Y)
+}
+
+// at is the kind's outline at a turn, its box at 0,0.
+func (k *Kind) at(turn int) outline.Outline {
+	if turn%quarter == 0 && k.quarters != nil {
+		return k.quarters[turn/quarter]
 	}
-	return o
+	return k.Outline.Turn(turn).Normalise()
 }
 
 // size is the size of a part's box.
 func (j *Job) size(p Part) (w, h length.Len) {
 	k := &j.Kinds[p.Kind]
-	if p.Turn%(2*quarter) != 0 {
+	switch {
+	case p.Turn%(2*quarter) == 0:
+		return k.W, k.H
+	case p.Turn%quarter == 0:
 		return k.H, k.W
 	}
-	return k.W, k.H
+	b := k.at(p.Turn).Bounds()
+	return b.Width(), b.Height()
+}
+
+// tighten moves the parts so that their box starts at 0,0, and measures it.
+func (j *Job) tighten(g *Group) {
+	var x0, y0, x1, y1 length.Len
+	for i, p := range g.Parts {
+		w, h := j.size(p)
+		if i == 0 {
+			x0, y0, x1, y1 = p.X, p.Y, p.X+w, p.Y+h
+			continue
+		}
+		x0, y0, x1, y1 = min(x0, p.X), min(y0, p.Y), max(x1, p.X+w), max(y1, p.Y+h)
+	}
+	for i := range g.Parts {
+		g.Parts[i].X -= x0
+		g.Parts[i].Y -= y0
+	}
+	g.W, g.H = x1-x0, y1-y0
 }
