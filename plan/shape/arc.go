@@ -39,7 +39,7 @@ func (f figure) flatten() (corners []place, centres []*place) {
 // down, left or right than the arc does; between those they are evenly spread.
 func touching(c, p, q place) (corners []place) {
 	radius := c.distance(p)
-	start, end := angle(p.sub(c)), angle(q.sub(c))
+	start, end := p.sub(c).angle(), q.sub(c).angle()
 	turn := real.Pi.Add(real.Pi)
 	if !start.Less(end) {
 		end = end.Add(turn)
@@ -75,20 +75,6 @@ func spread(c place, radius, from, to real.Real) (corners []place) {
 		corners = append(corners, c.add(place{cos, sin}.times(far)))
 	}
 	return corners
-}
-
-// angle is the angle of the way p in radians, from −π/2 up to 3π/2, growing
-// clockwise to the eye from level to the right.
-func angle(p place) real.Real {
-	switch {
-	case p.x.Sign() > 0 && p.y.Sign() >= 0:
-		return real.Atan(p.y.Quo(p.x))
-	case p.x.Sign() > 0:
-		return real.Atan(p.y.Neg().Quo(p.x)).Neg()
-	case p.x.Sign() == 0 && p.y.Sign() < 0:
-		return real.Pi.Half().Neg()
-	}
-	return angle(place{p.y, p.x.Neg()}).Add(real.Pi.Half())
 }
 
 // negligible says whether r is 0 but for what reckoning loses.

@@ -19,6 +19,7 @@ func (p place) length() real.Real          { return p.x.Hypot(p.y) }
 func (p place) unit() place                { return p.times(real.Int(1).Quo(p.length())) }
 func (p place) towards(q place) place      { return q.sub(p).unit() }
 func (p place) distance(q place) real.Real { return q.sub(p).length() }
+func (p place) angle() real.Real           { return real.Angle(p.x, p.y) }
 
 // side is one side of a figure: it starts at a corner and runs to the next
 // side's, straight or, where it has a centre, on an arc that bulges outward.

@@ -28,6 +28,21 @@ func Atan(r Real) Real {
 	return sum
 }
 
+// Angle is the angle of the way x, y in radians, from −π/2 up to 3π/2: it grows
+// from x towards y, so clockwise to the eye where y runs down. One of x and y is
+// not 0.
+func Angle(x, y Real) Real {
+	switch {
+	case x.Sign() > 0 && y.Sign() >= 0:
+		return Atan(y.Quo(x))
+	case x.Sign() > 0:
+		return Atan(y.Neg().Quo(x)).Neg()
+	case x.Sign() == 0 && y.Sign() < 0:
+		return Pi.Half().Neg()
+	}
+	return Angle(y, x.Neg()).Add(Pi.Half())
+}
+
 // SinCos is the sine and cosine of r radians, r not above a few turns.
 func SinCos(r Real) (sin, cos Real) {
 	// The series of a 32nd of the angle, doubled back five times by
