@@ -91,11 +91,11 @@ func (s walk) body(v view, c *canvas.Canvas) {
 // paragraphs are the words of a step, and what to write large over them.
 func (s walk) paragraphs(v view, page guide.Page) ([]line, [][]string) {
 	if s.asked != nil {
-		stack := s.asked.stacks[0]
+		stack := s.asked.Stacks[0]
 		l := v.quilt.List().Lines[stack.Line]
-		least, most := s.asked.bounds()
+		least, most := s.asked.Bounds()
 		which := v.words.Stack(matpic.Letters(v.quilt.List())[stack.Line], v.words.Pieces(l, len(stack.Pieces)), v.quilt.List().Fabrics[l.Fabric].Name, l.Label)
-		return []line{{v.words.SpoiledOf(s.asked.left), strong}, {which, accent}, {v.words.FromTo(least, most), text}},
+		return []line{{v.words.SpoiledOf(s.asked.Left), strong}, {which, accent}, {v.words.FromTo(least, most), text}},
 			[][]string{{string(matpic.Letters(v.quilt.List())[stack.Line]) + ": " + or(s.entry, "?")}}
 	}
 	lines := []line{{page.Do, strong}}

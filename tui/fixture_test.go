@@ -12,11 +12,10 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/muesli/termenv"
 
-	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
-	"example.org/matside/plan/queue"
 	"example.org/matside/session"
+	"example.org/matside/tui/internal/fixture"
 	"example.org/matside/tui/look"
 )
 
@@ -30,67 +29,7 @@ func TestMain(m *testing.M) {
 
 const inch = length.Inch
 
-func rectangle(x, y, w, h length.Len) outline.Outline {
-	return outline.Outline{{X: x, Y: y}, {X: x + w, Y: y}, {X: x + w, Y: y + h}, {X: x, Y: y + h}}
-}
-
-// lampRoom is an invented quilt with two loads made by hand, so that frames
-// change only when the screens do: eight squares of one fabric, then squares
-// and triangles of two.
-func lampRoom() (*cutlist.List, *queue.Queue) {
-	mat := cutlist.Mat{Width: 12 * inch, Height: 12 * inch, UsableWidth: 11 * inch, UsableHeight: 11 * inch}
-	side, leg := 5*inch/2, 23*inch/8
-	list := &cutlist.List{Quilt: "Lamp Room", Margin: inch / 4, Mat: mat,
-		Fabrics: []cutlist.Fabric{
-			{Name: "Plum", Stock: []cutlist.Panel{{Width: 42 * inch, Height: 54 * inch}}, Setting: "woven cotton"},
-			{Name: "Oat", Stock: []cutlist.Panel{{Width: 21 * inch, Height: 18 * inch}, {Width: 21 * inch, Height: 18 * inch}}, OneWay: true},
-		},
-		Lines: []cutlist.Line{
-			{Number: 4, Fabric: 0, Count: 12, Shape: "square", Size: "2 1/2", Label: "A", Outline: rectangle(0, 0, side, side)},
-			{Number: 6, Fabric: 1, Count: 4, Shape: "half-square triangle", Size: "2 7/8", Label: "wing", Outline: outline.Outline{{X: 0, Y: 0}, {X: leg, Y: 0}, {X: 0, Y: leg}}},
-		}}
-	squares := func(n int, from int) (all []queue.Placement) {
-		for i := range n {
-			x, y := length.Len(i%4), length.Len(i/4)
-			all = append(all, queue.Placement{Line: 0, Copy: from + i, Outline: rectangle(inch/2+x*side, inch/2+y*side, side, side)})
-		}
-		return all
-	}
-	second := squares(4, 9)
-	for i := range 4 {
-		x, y := inch/2+length.Len(i/2)*leg, 15*inch/4
-		o := outline.Outline{{X: x, Y: y}, {X: x + leg, Y: y}, {X: x, Y: y + leg}}
-		if i%2 == 1 {
-			o = outline.Outline{{X: x + leg, Y: y}, {X: x + leg, Y: y + leg}, {X: x, Y: y + leg}}
-		}
-		second = append(second, queue.Placement{Line: 1, Copy: 1 + i, RoughCut: 1, Outline: o})
-	}
-	return list, &queue.Queue{List: list,
-		Loads: []queue.Load{
-			{Number: 1, Layout: 1, CutLength: 60 * inch, Pieces: squares(8, 1),
-				RoughCuts: []queue.RoughCut{{Fabric: 0, Panel: 1, X: inch / 4, Y: inch / 4, Width: 21 * inch / 2, Height: 11 * inch / 2}}},
-			{Number: 2, Layout: 2, CutLength: 70 * inch, Pieces: second,
-				RoughCuts: []queue.RoughCut{
-					{Fabric: 0, Panel: 1, X: inch / 4, Y: inch / 4, Width: 21 * inch / 2, Height: 3 * inch},
-					{Fabric: 1, Panel: 2, X: inch / 4, Y: 7 * inch / 2, Width: 25 * inch / 4, Height: 27 * inch / 8}}},
-		}}
-}
-
-// oneByOne plans each piece wanted onto a load of its own.
-func oneByOne(list *cutlist.List, w session.Wish) (*queue.Queue, error) {
-	q := &queue.Queue{List: list}
-	for i, c := range w.Wanted {
-		l := list.Lines[c.Line]
-		o := make(outline.Outline, len(l.Outline))
-		for j, p := range l.Outline {
-			o[j] = outline.Point{X: p.X + inch/2, Y: p.Y + inch/2}
-		}
-		q.Loads = append(q.Loads, queue.Load{Number: i + 1, Layout: 9, CutLength: 10 * inch,
-			RoughCuts: []queue.RoughCut{{Fabric: l.Fabric, Panel: 1, X: inch / 4, Y: inch / 4, Width: 7 * inch / 2, Height: 7 * inch / 2}},
-			Pieces:    []queue.Placement{{Line: c.Line, Copy: c.Copy, Outline: o}}})
-	}
-	return q, nil
-}
+func rectangle(x, y, w, h length.Len) outline.Outline { return fixture.Rectangle(x, y, w, h) }
 
 // desk drives a frame by hand: one message after the other, commands run as
 // they come, timers as the clock is put forward. Nothing sleeps.
@@ -147,8 +86,8 @@ func (b *testBook) Do(id session.QuiltID, a session.Action) (session.State, erro
 func newDesk(t failer, w, h int) *desk {
 	d := &desk{t: t, clock: time.Date(2026, 11, 25, 18, 0, 0, 0, time.UTC)}
 	now := func() time.Time { return d.clock }
-	d.book = &testBook{Ledger: session.New(session.OpenOptions{Now: now, Planner: oneByOne})}
-	list, q := lampRoom()
+	d.book = &testBook{Ledger: session.New(session.OpenOptions{Now: now, Planner: fixture.OneByOne})}
+	list, q := fixture.LampRoom()
 	id, _, err := d.book.Start(session.Start{Text: "quilt Lamp Room\n", List: list, Queue: q})
 	if err != nil {
 		t.Fatal(err)

@@ -9,41 +9,8 @@ import (
 
 // walk is the step she is at.
 type walk struct {
-	entry string  // digits of the count of spoiled pieces
-	asked *asking // which of them, where several lines are on the mat
-}
-
-// asking goes through the lines on the mat until all spoiled pieces are told.
-type asking struct {
-	left   int // not told yet
-	stacks []guide.Stack
-	told   []int // pieces told, indexes into the load's Pieces
-}
-
-// bounds are the fewest and the most pieces the first of the stacks can have
-// lost: the others must be able to take the rest.
-func (a asking) bounds() (least, most int) {
-	others := 0
-	for _, s := range a.stacks[1:] {
-		others += len(s.Pieces)
-	}
-	return max(a.left-others, 0), min(a.left, len(a.stacks[0].Pieces))
-}
-
-// tell notes that n pieces of the first stack are spoiled: the last of them,
-// since pieces of a line are all alike.
-func (a asking) tell(n int) *asking {
-	pieces := a.stacks[0].Pieces
-	told := append(append([]int{}, a.told...), pieces[len(pieces)-n:]...)
-	next := &asking{a.left - n, a.stacks[1:], told}
-	for next.left > 0 { // what can only be one way is not asked
-		least, most := next.bounds()
-		if least != most {
-			break
-		}
-		next = next.tell(least)
-	}
-	return next
+	entry string       // digits of the count of spoiled pieces
+	asked *guide.Asked // which of them, where several lines are on the mat
 }
 
 func (v view) facts() guide.Facts {
@@ -91,7 +58,7 @@ func (s walk) wrong(v view) string {
 		}
 		return ""
 	}
-	switch least, most := s.asked.bounds(); {
+	switch least, most := s.asked.Bounds(); {
 	case s.number() > most:
 		return v.words.OnlyOfThem(most)
 	case s.number() < least:
@@ -106,22 +73,14 @@ func (s walk) goOn(v view) func() action {
 		if !s.peeling(v) {
 			return save{session.GoOn{}}
 		}
-		asked := s.asked
-		if asked == nil {
-			start := asking{left: s.number(), stacks: guide.Stacks(&v.quilt.InHand().Load)}
-			asked = &start
-			if len(start.stacks) == 1 {
-				asked = start.tell(start.left)
-			} else if least, most := start.bounds(); start.left > 0 && least == most {
-				asked = start.tell(least)
-			}
-		} else {
-			asked = asked.tell(s.number())
+		asked := guide.Ask(&v.quilt.InHand().Load, s.number())
+		if s.asked != nil {
+			asked = s.asked.Tell(s.number())
 		}
-		if asked.left == 0 {
-			return save{session.GoOn{Spoiled: asked.told}}
+		if asked.Told() {
+			return save{session.GoOn{Spoiled: asked.Pieces}}
 		}
-		return show{walk{asked: asked}}
+		return show{walk{asked: &asked}}
 	}
 }
 
@@ -172,7 +131,7 @@ func (s walk) full(v view) string {
 
 func (s walk) wrongAbove(v view) string {
 	if s.asked != nil {
-		if _, most := s.asked.bounds(); s.number() > most {
+		if _, most := s.asked.Bounds(); s.number() > most {
 			return v.words.OnlyOfThem(most)
 		}
 		return ""

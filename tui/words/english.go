@@ -314,3 +314,22 @@ func (English) NotYetSaved() string          { return "One moment: still saving.
 func (English) LeavingSoon() string          { return "leaving: waiting for the last save …" }
 func (English) SaveFailed(why string) string { return "NOT SAVED: " + why }
 func (English) RetryOrLeave() string         { return "Enter tries again. Nothing goes on until it is saved." }
+
+// The plain lines.
+func (English) PlainHello(quilt string) string {
+	return "matside in plain lines: " + quilt + ". Type the number of an answer; Enter alone is 1."
+}
+func (English) PlainChoices(choices string) string { return "Now: " + choices + "." }
+func (English) PlainPick(n int) string             { return fmt.Sprintf("Type a number from 1 to %d.", n) }
+func (English) PlainAgain() string                 { return "say it again" }
+func (English) PlainSomeSpoiled() string           { return "some are spoiled" }
+func (English) PlainHowMany() string               { return "How many are spoiled?" }
+func (English) PlainBack() string                  { return "One step back." }
+func (English) PlainLeft() string                  { return "Left. Everything is saved." }
+func (English) PlainCaution(what string) string    { return "Caution: " + what }
+func (English) Row(n int, what string) string {
+	return fmt.Sprintf("Row %d, from the left: %s.", n, what)
+}
+func (English) RowPieces(pieces, fabric string, letter rune) string {
+	return fmt.Sprintf("%s of %s, line %c", pieces, fabric, letter)
+}
