@@ -1,0 +1,150 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"example.org/matside/plan"
+	"example.org/matside/session"
+	"example.org/matside/tui"
+	"example.org/matside/tui/plain"
+)
+
+func newCut(w world) *cobra.Command {
+	var plainLines, again bool
+	c := &cobra.Command{
+		Use:     "cut FILE",
+		Short:   "Cut a cut list, from the start or from where you stopped",
+		Example: "  matside cut throw.cutlist\n  matside cut throw.cutlist --again",
+		Args:    oneFile,
+		RunE: func(c *cobra.Command, args []string) error {
+			s, err := readSource(w, args[0])
+			if err != nil {
+				return err
+			}
+			how := screens(w, plainLines)
+			if err := how.possible(w, "matside cut"); err != nil {
+				return err
+			}
+			return withLedger(w, dataFile(c), func(l *session.Ledger) error {
+				id, err := takeUp(w, l, s, again)
+				if err != nil {
+					return err
+				}
+				return how.run(c.Context(), w, l, id, false)
+			})
+		},
+	}
+	c.Flags().BoolVar(&plainLines, "plain", false, "plain lines and questions instead of the screen")
+	c.Flags().BoolVar(&again, "again", false, "start it once more, though it is under way or cut")
+	return c
+}
+
+// resume goes on with the quilt that was cut last, or shows the first page.
+func resume(ctx context.Context, w world, option string) error {
+	how := screens(w, false)
+	if err := how.possible(w, "matside"); err != nil {
+		return err
+	}
+	return withLedger(w, option, func(l *session.Ledger) error {
+		state := l.State()
+		q := state.Latest()
+		if q == nil {
+			return how.run(ctx, w, l, 0, false)
+		}
+		return how.run(ctx, w, l, q.ID, false)
+	})
+}
+
+// takeUp finds the session of a cut list, or starts one. Where the list was
+// edited since, what remains is planned again.
+func takeUp(w world, l *session.Ledger, s source, again bool) (session.QuiltID, error) {
+	state := l.State()
+	q := sessionOf(&state, s)
+	switch {
+	case q == nil || again:
+		return start(l, s)
+	case q.Standing == session.Aside:
+		if _, err := l.Do(q.ID, session.TakeUp{}); err != nil {
+			return 0, err
+		}
+	}
+	if q.Text() == string(s.text) {
+		return q.ID, nil
+	}
+	_, err := l.Do(q.ID, session.Replan{Text: string(s.text), List: s.list})
+	return q.ID, err
+}
+
+// sessionOf finds the latest session of the quilt that s makes.
+func sessionOf(state *session.State, s source) *session.Quilt {
+	var latest *session.Quilt
+	for _, q := range state.Quilts {
+		if q.Standing != session.Gone && q.List().Quilt == s.list.Quilt {
+			latest = q
+		}
+	}
+	return latest
+}
+
+func start(l *session.Ledger, s source) (session.QuiltID, error) {
+	q, err := checkedPlan(s, plan.Options{})
+	if err != nil {
+		return 0, err
+	}
+	if len(q.Loads) == 0 {
+		return 0, problem{
+			what: fmt.Sprintf("%s has nothing to cut on the mat", printable(s.name)),
+			hint: "`matside plan` shows what is cut by hand, and what is missing.",
+		}
+	}
+	id, _, err := l.Start(session.Start{Text: string(s.text), List: s.list, Queue: q})
+	return id, err
+}
+
+// way is how she is walked through: by the screen or in plain lines.
+type way struct{ plain, screen bool }
+
+func screens(w world, plainLines bool) way {
+	term := w.getenv("TERM")
+	asked := plainLines || w.getenv("MATSIDE_PLAIN") != "" && w.getenv("MATSIDE_PLAIN") != "0"
+	switch {
+	case asked || w.terminal() && term == "dumb":
+		return way{plain: true}
+	default:
+		return way{screen: w.terminal()}
+	}
+}
+
+// possible says what to run instead where there is no terminal.
+func (h way) possible(_ world, command string) error {
+	if h.plain || h.screen {
+		return nil
+	}
+	return problem{
+		what: fmt.Sprintf("`%s` draws a screen, and there is no terminal here", command),
+		hint: "`matside status` says where you are, `matside plan FILE` prints the loads, `matside cut --plain FILE` asks and answers in plain lines.",
+	}
+}
+
+func (h way) run(ctx context.Context, w world, l *session.Ledger, id session.QuiltID, demo bool) error {
+	if id != 0 {
+		if _, err := l.Do(id, session.SitDown{}); err != nil {
+			return err
+		}
+	}
+	var err error
+	if h.plain {
+		err = plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: demo})
+	} else {
+		err = tui.Run(ctx, l, id, tui.Options{Demo: demo})
+	}
+	if id != 0 {
+		_, left := l.Do(id, session.Leave{})
+		err = errors.Join(err, left)
+	}
+	return err
+}

@@ -1,0 +1,70 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"example.org/matside/plan/cutlist"
+	"example.org/matside/session"
+	"example.org/matside/testdata/cutlists"
+	"example.org/matside/tui/plain"
+)
+
+func newDemo(w world) *cobra.Command {
+	return &cobra.Command{
+		Use:   "demo",
+		Short: "Try it on an invented quilt; nothing of it is kept",
+		Long: "Cut an invented quilt, with a data file that is thrown away at the end.\n" +
+			"Without a terminal it does the whole job by itself, in plain lines.",
+		Args: noWords,
+		RunE: func(c *cobra.Command, _ []string) error { return demo(c.Context(), w) },
+	}
+}
+
+func demo(ctx context.Context, w world) (err error) {
+	folder, err := os.MkdirTemp("", "matside-demo-")
+	if err != nil {
+		return problem{"there is no room for the demo's data file: " + err.Error(), "Free some space, or set TMPDIR to a folder that can be written.", err}
+	}
+	defer func() { err = errors.Join(err, os.RemoveAll(folder)) }()
+	s, err := demoSource()
+	if err != nil {
+		return err
+	}
+	return withLedger(w, filepath.Join(folder, "demo.db"), func(l *session.Ledger) error {
+		id, err := start(l, s)
+		if err != nil {
+			return err
+		}
+		if how := screens(w, false); how.plain || how.screen {
+			return how.run(ctx, w, l, id, true)
+		}
+		return demoAlone(ctx, w, l, id, s)
+	})
+}
+
+func demoSource() (source, error) {
+	s := source{name: cutlists.Demo, text: cutlists.Read(cutlists.Demo)}
+	var err error
+	s.list, err = cutlist.Read(s.name, s.text, func(name string) ([]byte, error) {
+		return nil, fmt.Errorf("the demo has no file %s", name)
+	})
+	return s, err
+}
+
+// demoAlone shows the whole job in plain lines: the cut list, every load, a
+// spoiled piece and its recut, a wash, and how things stand at the end.
+func demoAlone(ctx context.Context, w world, l *session.Ledger, id session.QuiltID, s source) error {
+	fmt.Fprintf(w.out, "The cut list\n\n%s\n", s.text)
+	if err := plain.Show(ctx, l, id, plain.Options{Out: w.out, Demo: true}); err != nil {
+		return err
+	}
+	state := l.State()
+	fmt.Fprintln(w.out)
+	return writeStatus(w.out, state.Status(id))
+}

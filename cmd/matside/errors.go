@@ -1,0 +1,57 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"example.org/matside/plan/cutlist"
+)
+
+// Exit codes, as `matside help` tells them.
+const (
+	exitDone  = 0
+	exitFault = 1 // the input or the data is at fault
+	exitUsage = 2 // the command line is wrong
+)
+
+// usageError is a command line that can't be understood.
+type usageError struct{ error }
+
+func (e usageError) Unwrap() error { return e.error }
+
+func usagef(format string, a ...any) error { return usageError{fmt.Errorf(format, a...)} }
+
+// problem is an error for the quilter's eyes: what happened, and what to do.
+type problem struct {
+	what, hint string
+	cause      error
+}
+
+func (p problem) Error() string {
+	if p.hint == "" {
+		return p.what
+	}
+	return p.what + "\n" + p.hint
+}
+
+func (p problem) Unwrap() error { return p.cause }
+
+// tell prints err where errors go and returns the exit code that it asks for.
+func tell(w io.Writer, err error) int {
+	if err == nil {
+		return exitDone
+	}
+	var mistakes cutlist.Mistakes
+	if errors.As(err, &mistakes) {
+		fmt.Fprintln(w, mistakes.Error())
+		return exitFault
+	}
+	fmt.Fprintf(w, "matside: %v\n", err)
+	var usage usageError
+	if errors.As(err, &usage) {
+		fmt.Fprintln(w, "`matside help` shows what can be asked for")
+		return exitUsage
+	}
+	return exitFault
+}

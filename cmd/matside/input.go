@@ -1,0 +1,80 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"example.org/matside/plan/cutlist"
+)
+
+// maxInput is a little over what a cut list may hold, so that the reader can
+// say that the file is too long.
+const maxInput = 1<<20 + 1
+
+// source is a cut list as it came: what it is called, its text, and what it
+// says.
+type source struct {
+	name string // as the quilter typed it, "-" for standard input
+	path string // absolute; empty for standard input
+	text []byte
+	list *cutlist.List
+}
+
+// readSource reads the cut list called name; "-" is standard input.
+func readSource(w world, name string) (source, error) {
+	s := source{name: name}
+	var err error
+	if name == "-" {
+		s.text, err = io.ReadAll(io.LimitReader(w.in, maxInput))
+	} else {
+		s.text, err = readFile(name)
+	}
+	if err != nil {
+		return s, err
+	}
+	folder := "."
+	if name != "-" {
+		folder = filepath.Dir(name)
+		if s.path, err = filepath.Abs(name); err != nil {
+			return s, err
+		}
+	}
+	s.list, err = cutlist.Read(printable(name), s.text, besides(folder))
+	return s, err
+}
+
+func readFile(name string) ([]byte, error) {
+	info, err := os.Stat(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, problem{fmt.Sprintf("there is no file %s", printable(name)), "Check the name, or write `matside demo` to see one at work.", err}
+	case err != nil:
+		return nil, problem{fmt.Sprintf("%s can't be read: %v", printable(name), err), "", err}
+	case info.IsDir():
+		return nil, problem{fmt.Sprintf("%s is a folder", printable(name)), "Name the cut list in it.", nil}
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, problem{fmt.Sprintf("%s can't be read: %v", printable(name), err), "Check who may read it.", err}
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, maxInput))
+	if err != nil {
+		return nil, problem{fmt.Sprintf("%s can't be read: %v", printable(name), err), "", err}
+	}
+	return text, nil
+}
+
+// besides opens files that a cut list names, relative to where it lies.
+func besides(folder string) func(string) ([]byte, error) {
+	return func(name string) ([]byte, error) {
+		if !filepath.IsAbs(name) {
+			name = filepath.Join(folder, name)
+		}
+		return readFile(name)
+	}
+}

@@ -1,0 +1,153 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/creack/pty"
+)
+
+// program is matside, built once for all tests that run it for real.
+var program = sync.OnceValues(func() (string, error) {
+	folder, err := os.MkdirTemp("", "matside-test-")
+	if err != nil {
+		return "", err
+	}
+	name := filepath.Join(folder, "matside")
+	out, err := exec.Command("go", "build", "-o", name, ".").CombinedOutput()
+	if err != nil {
+		err = &exec.Error{Name: string(out), Err: err}
+	}
+	return name, err
+})
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	if name, err := program(); err == nil {
+		os.RemoveAll(filepath.Dir(name))
+	}
+	os.Exit(code)
+}
+
+// window is matside at work in a real pseudo-terminal.
+type window struct {
+	t    *testing.T
+	cmd  *exec.Cmd
+	tty  *os.File
+	done chan struct{}
+
+	mu   sync.Mutex
+	seen bytes.Buffer
+}
+
+// open runs matside in a window of 80 x 24 and reads what it draws.
+func open(t *testing.T, environment []string, args ...string) *window {
+	t.Helper()
+	name, err := program()
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := &window{t: t, cmd: exec.Command(name, args...), done: make(chan struct{})}
+	// A terminal that answers no queries: nothing may wait for an answer.
+	w.cmd.Env = append([]string{"TERM=xterm-256color", "PATH=" + os.Getenv("PATH"), "HOME=" + t.TempDir()}, environment...)
+	w.tty, err = pty.StartWithSize(w.cmd, &pty.Winsize{Rows: 24, Cols: 80})
+	if err != nil {
+		t.Skipf("no pseudo-terminal here: %v", err)
+	}
+	go w.read()
+	return w
+}
+
+func (w *window) read() {
+	defer close(w.done)
+	buf := make([]byte, 1<<14)
+	for {
+		n, err := w.tty.Read(buf)
+		w.mu.Lock()
+		w.seen.Write(buf[:n])
+		w.mu.Unlock()
+		if err != nil {
+			return
+		}
+	}
+}
+
+// text is all that was drawn since the window opened, without colours.
+func (w *window) text() string {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return ansi.Strip(w.seen.String())
+}
+
+// press types keys.
+func (w *window) press(keys string) {
+	if _, err := w.tty.WriteString(keys); err != nil {
+		w.t.Logf("typing into a closed window: %v", err)
+	}
+}
+
+// until waits for a pattern to be drawn and reports whether it was.
+func (w *window) until(pattern string, patience time.Duration) bool {
+	re := regexp.MustCompile(pattern)
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(5 * time.Millisecond) {
+		if re.MatchString(w.text()) {
+			return true
+		}
+	}
+	return false
+}
+
+// kill ends matside with no warning at all.
+func (w *window) kill() {
+	_ = w.cmd.Process.Kill()
+	_ = w.cmd.Wait()
+	w.tty.Close()
+	<-w.done
+}
+
+// leave waits for matside to end by itself and returns its exit code.
+func (w *window) leave(patience time.Duration) int {
+	w.t.Helper()
+	ended := make(chan error, 1)
+	go func() { ended <- w.cmd.Wait() }()
+	select {
+	case <-ended:
+	case <-time.After(patience):
+		_ = w.cmd.Process.Kill()
+		w.t.Errorf("matside did not end in %v; it showed\n%s", patience, w.text())
+	}
+	w.tty.Close()
+	<-w.done
+	return w.cmd.ProcessState.ExitCode()
+}
+
+var (
+	steps     = []string{"FABRIC", "PRESS", "LOAD", "CUT", "PEEL"}
+	loadDrawn = regexp.MustCompile(`load (\d+) of \d+`)
+	stepDrawn = regexp.MustCompile(strings.Join(steps, "|"))
+)
+
+// place is how many steps the screen has confirmed, -1 before it showed any.
+func (w *window) place() int {
+	text := w.text()
+	loads, drawn := loadDrawn.FindAllStringSubmatch(text, -1), stepDrawn.FindAllString(text, -1)
+	if len(loads) == 0 || len(drawn) == 0 {
+		return -1
+	}
+	load, _ := strconv.Atoi(loads[len(loads)-1][1])
+	for i, s := range steps {
+		if s == drawn[len(drawn)-1] {
+			return (load-1)*len(steps) + i
+		}
+	}
+	return -1
+}

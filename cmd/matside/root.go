@@ -1,0 +1,82 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+)
+
+const about = `matside plans the mat loads of a cut list and walks you through each of them:
+fabric, press, load, cut, peel. It remembers every piece cut, and says when
+the mat is due for washing.
+
+The makers' instructions for cutter, blade, mat, iron and adhesive come first,
+always.`
+
+const exits = `
+It ends with 0 when done, 1 when the cut list or the data is at fault,
+2 when the command line is wrong.
+`
+
+// run does one command line and returns the exit code.
+func run(ctx context.Context, w world, args []string) int {
+	root := newRoot(w)
+	root.SetArgs(args)
+	return tell(w.err, root.ExecuteContext(ctx))
+}
+
+func newRoot(w world) *cobra.Command {
+	root := &cobra.Command{
+		Use:           "matside",
+		Short:         "Keep it open beside the cutter",
+		Long:          about,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          known,
+		RunE:          func(c *cobra.Command, _ []string) error { return resume(c.Context(), w, dataFile(c)) },
+	}
+	root.SetIn(w.in)
+	root.SetOut(w.out)
+	root.SetErr(w.err)
+	root.SetUsageTemplate(root.UsageTemplate() + exits)
+	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
+	root.PersistentFlags().String("db", "", "the data file (else MATSIDE_DB, else its usual place)")
+	root.CompletionOptions.DisableDefaultCmd = true
+	root.SuggestionsMinimumDistance = 2
+	root.AddCommand(newDemo(w), newPlan(w), newCut(w), newStatus(w), newMats(w))
+	return root
+}
+
+// known refuses words that are no command, and suggests one that is.
+func known(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	text := fmt.Sprintf("there is no command %q", printable(args[0]))
+	if near := c.SuggestionsFor(args[0]); len(near) > 0 {
+		text += fmt.Sprintf("; did you mean `matside %s`?", near[0])
+	}
+	return usageError{errors.New(text)}
+}
+
+// oneFile asks for exactly one cut list.
+func oneFile(c *cobra.Command, args []string) error {
+	switch len(args) {
+	case 1:
+		return nil
+	case 0:
+		return usagef("`matside %s` needs the name of a cut list; - reads standard input", c.Name())
+	default:
+		return usagef("`matside %s` takes one cut list, not %d", c.Name(), len(args))
+	}
+}
+
+// noWords refuses words after a command that takes none.
+func noWords(c *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return usagef("`matside %s` takes no %q", c.Name(), printable(args[0]))
+	}
+	return nil
+}

@@ -1,0 +1,55 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"runtime"
+
+	"github.com/spf13/cobra"
+
+	"example.org/matside/session"
+)
+
+// dataFile is what --db says.
+func dataFile(c *cobra.Command) string {
+	f := c.Flags().Lookup("db")
+	if f == nil {
+		return ""
+	}
+	return f.Value.String()
+}
+
+// openLedger opens the data file that option or the environment names.
+func openLedger(w world, option string) (*session.Ledger, error) {
+	path, err := session.Path(option, runtime.GOOS, w.getenv)
+	if err != nil {
+		return nil, err
+	}
+	l, err := session.Open(path, session.OpenOptions{})
+	if err != nil {
+		return nil, err
+	}
+	for _, note := range l.Notes() {
+		fmt.Fprintf(w.err, "matside: %s\n", note)
+	}
+	return l, nil
+}
+
+// withLedger opens the data file, does f, and closes the file whatever f says.
+func withLedger(w world, option string, f func(*session.Ledger) error) error {
+	l, err := openLedger(w, option)
+	if err != nil {
+		return err
+	}
+	return errors.Join(f(l), l.Close())
+}
+
+// readState reads the data file without holding it, also while another
+// window has it open. No file yet is an empty state with the first mat.
+func readState(w world, option string) (session.State, error) {
+	path, err := session.Path(option, runtime.GOOS, w.getenv)
+	if err != nil {
+		return session.State{}, err
+	}
+	return session.Peek(path)
+}
