@@ -10,8 +10,7 @@
 // How it works, and whose ideas these are:
 //   - Two outlines share area exactly when the offset between them lies inside
 //     one of the no-fit polygons of their convex parts (Minkowski sums by edge
-//     merging). Cutting in convex parts: ear clipping, then Hertel and Mehlhorn,
-//     "Fast triangulation of simple polygons" (FCT 1983).
+//     merging).
 //   - Candidate places are the touching positions: corners and crossings of
 //     no-fit polygons, as in bottom-left fill (Burke, Hellier, Kendall and
 //     Whitwell, "A new bottom-left-fill heuristic algorithm for the

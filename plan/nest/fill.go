@@ -23,20 +23,57 @@ func (m *model) counts() []int {
 	return n
 }
 
-// fill is Fill on a model, for the pieces left.
+// fill is Fill on a model, for the pieces left: the best of several greedy
+// layouts (and rows, of a single item), then more pieces crowded in.
 func (m *model) fill(left []int, opt Options) []spot {
+	best := m.start(left, opt)
+	return m.crowdAll(best, left, opt)
+}
+
+func (m *model) start(left []int, opt Options) []spot {
 	var best []spot
+	keep := func(s []spot) {
+		if m.worth(s) > m.worth(best) {
+			best = s
+		}
+	}
+	if i, ok := only(left); ok {
+		keep(m.stacked(i, left[i]))
+	}
 	for _, order := range m.orders() {
 		for _, rule := range rules {
-			if s := m.greedy(left, order, rule); m.worth(s) > m.worth(best) {
-				best = s
-			}
-			if opt.stopped() {
+			if len(best) == total(left) || opt.stopped() {
 				return best
 			}
+			keep(m.greedy(left, order, rule))
 		}
 	}
 	return best
+}
+
+// only is the item left, if all others are gone.
+func only(left []int) (item int, ok bool) {
+	item = -1
+	for i, n := range left {
+		if n > 0 {
+			if item >= 0 {
+				return 0, false
+			}
+			item = i
+		}
+	}
+	return item, item >= 0
+}
+
+func total(left []int) int {
+	sum := 0
+	for _, n := range left {
+		sum += n
+		if sum < 0 || sum > 1<<40 { // counts of "as many as fit" don't add up
+			return 1 << 40
+		}
+	}
+	return sum
 }
 
 // orders are the sequences in which greedy laying tries the items.

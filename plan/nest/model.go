@@ -66,10 +66,13 @@ func (m *model) addShapes(i int, it Item) {
 }
 
 func newShape(item, turn int, o outline.Outline) shape {
-	r := ringOf(turned(o, turn))
-	lo, hi := r.box()
-	r = r.moved(lo.neg())
-	return shape{item: item, turn: turn, ring: r, parts: convexParts(r), w: hi.x - lo.x, h: hi.y - lo.y}
+	o = o.Turn(turn).Normalise()
+	box := o.Bounds()
+	s := shape{item: item, turn: turn, ring: ringOf(o), w: int64(box.Width()), h: int64(box.Height())}
+	for _, p := range outline.Parts(o) {
+		s.parts = append(s.parts, ringOf(p).straight())
+	}
+	return s
 }
 
 // known reports whether r is, corner by corner from some start, within a

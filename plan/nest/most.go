@@ -13,5 +13,53 @@ func Most(w, h, gap length.Len, item Item, opt Options) []Placed {
 		item.Count = math.MaxInt
 	}
 	item.Value = 0
-	return Fill(w, h, gap, []Item{item}, opt)
+	m := newModel(newContainer(w, h, gap), []Item{item})
+	return m.placed(m.fill(m.counts(), opt))
+}
+
+// most is the start for fill when only one item is left: rows and columns,
+// topped up with what still goes.
+func (m *model) stacked(item, limit int) []spot {
+	if len(m.turns[item]) == 0 {
+		return nil
+	}
+	limit = min(limit, m.roomFor(item))
+	var best []spot
+	try := func(m *model, flip bool) {
+		for _, spots := range m.stack(item, limit) {
+			spots = m.topUp(spots, item, limit)
+			if len(spots) > len(best) {
+				if flip {
+					spots = flipSpots(spots)
+				}
+				best = spots
+			}
+		}
+	}
+	try(m, false)
+	if len(best) < limit {
+		try(m.flipped(), true)
+	}
+	return best
+}
+
+// roomFor is how many of an item there can be at most, by area.
+func (m *model) roomFor(item int) int {
+	return int(math.Floor(float64(float64(m.w)*float64(m.h)) / m.area[item] * (1 + 1e-9)))
+}
+
+// topUp adds pieces of the item wherever one still goes.
+func (m *model) topUp(spots []spot, item, limit int) []spot {
+	f := newFrontier(m, m.turns[item])
+	for _, s := range spots {
+		f.lay(s)
+	}
+	for len(f.spots) < limit {
+		s, ok := f.best(m.turns[item], rules[0])
+		if !ok {
+			break
+		}
+		f.lay(s)
+	}
+	return f.spots
 }

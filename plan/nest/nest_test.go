@@ -50,10 +50,10 @@ func TestMost(t *testing.T) {
 		w, h  float64
 		least int
 	}{
-		{"half-square triangle 3 7/8", halfSquare(3.875), 11, 11, 11},
+		{"half-square triangle 3 7/8", halfSquare(3.875), 11, 11, 13},
 		{"quarter-square triangle 5 1/4", quarterSquare(5.25), 11, 11, 16},
-		{"hexagon 1.2887", hexagon(1.2887), 11.5, 11.5, 20},
-		{"circle 2", circle(2, 120), 11.5, 11.5, 30},
+		{"hexagon 1.2887", hexagon(1.2887), 11.5, 11.5, 24},
+		{"circle 2", circle(1.9, 64), 8, 8, 16},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			ps := Most(in(c.w), in(c.h), 0, Item{Outline: c.o, Turns: quarters}, Options{})

@@ -86,15 +86,6 @@ func (r ring) box() (lo, hi vec) {
 	return lo, hi
 }
 
-// moved is the ring moved by d.
-func (r ring) moved(d vec) ring {
-	m := make(ring, len(r))
-	for i, p := range r {
-		m[i] = p.add(d)
-	}
-	return m
-}
-
 // area2 is twice the ring's area as a float: good for ranking only.
 func (r ring) area2() float64 {
 	var sum float64
@@ -120,16 +111,4 @@ func (r ring) straight() ring {
 		}
 	}
 	return out
-}
-
-// isConvex reports whether the ring turns one way only. (A ring that winds
-// round twice would pass too; outlines are simple.)
-func (r ring) isConvex() bool {
-	n := len(r)
-	for i := range r {
-		if turnAt(r[i], r[(i+1)%n], r[(i+2)%n]) < 0 {
-			return false
-		}
-	}
-	return true
 }

@@ -1,0 +1,308 @@
+package nest
+
+import "slices"
+
+// A separator holds a layout in which pieces may overlap, and drives the
+// overlap out: each piece that overlaps moves to the place where its weighted
+// overlap is least, and the weights of pairs that stay in each other's way grow
+// until one of them gives.
+type separator struct {
+	m     *model
+	spots []spot
+	depth [][]float64 // depth[i][j]: how deep i and j overlap; 0 exactly if they don't
+	pull  [][]float64 // the pair's weight, at least 1
+	rng   rng
+	line  liner
+	order []int
+	moves int // counted work
+}
+
+func newSeparator(m *model, spots []spot, seed uint64) *separator {
+	s := &separator{m: m, rng: rng(seed)}
+	n := len(spots)
+	s.depth, s.pull = square(n, 0), square(n, 1)
+	s.reset(spots)
+	return s
+}
+
+func square(n int, v float64) [][]float64 {
+	flat := make([]float64, n*n)
+	rows := make([][]float64, n)
+	for i := range flat {
+		flat[i] = v
+	}
+	for i := range rows {
+		rows[i] = flat[i*n : (i+1)*n]
+	}
+	return rows
+}
+
+// reset takes up another layout of as many pieces; the weights stay.
+func (s *separator) reset(spots []spot) {
+	s.spots = append(s.spots[:0], spots...)
+	for i := range s.spots {
+		s.clamp(i)
+	}
+	for i := range s.spots {
+		s.measure(i)
+	}
+}
+
+// clamp moves piece i into the container.
+func (s *separator) clamp(i int) {
+	p := &s.spots[i]
+	sh := &s.m.shapes[p.shape]
+	p.at = vec{max(0, min(p.at.x, s.m.w-sh.w)), max(0, min(p.at.y, s.m.h-sh.h))}
+}
+
+// forget sets all weights to 1.
+func (s *separator) forget() {
+	for _, row := range s.pull {
+		for j := range row {
+			row[j] = 1
+		}
+	}
+}
+
+// measure brings piece i's depths up to date.
+func (s *separator) measure(i int) {
+	p := s.spots[i]
+	for j, q := range s.spots {
+		if j != i {
+			d := s.m.region(q.shape, p.shape).depth(p.at.sub(q.at))
+			s.depth[i][j], s.depth[j][i] = d, d
+		}
+	}
+}
+
+// total is the sum of all depths; 0 exactly when the layout is sound.
+func (s *separator) total() float64 {
+	var sum float64
+	for i, row := range s.depth {
+		for _, d := range row[:i] {
+			sum += d
+		}
+	}
+	return sum
+}
+
+// weighted is piece i's weighted overlap.
+func (s *separator) weighted(i int) float64 {
+	var sum float64
+	for j, d := range s.depth[i] {
+		sum += float64(d * s.pull[i][j])
+	}
+	return sum
+}
+
+// loss is the weighted overlap of piece i as shape sh at t, or any number not
+// below limit once it is clear that it is not below limit.
+func (s *separator) loss(i, sh int, t vec, limit float64) float64 {
+	var sum float64
+	n := len(s.m.shapes)
+	for j := range s.spots {
+		q := &s.spots[j]
+		if j == i {
+			continue
+		}
+		r := s.m.regions[q.shape*n+sh]
+		if r == nil {
+			r = s.m.region(q.shape, sh)
+		}
+		d := t.sub(q.at)
+		if d.x <= r.lo.x || d.x >= r.hi.x || d.y <= r.lo.y || d.y >= r.hi.y {
+			continue
+		}
+		if sum += float64(s.pull[i][j] * r.depth(d)); sum >= limit {
+			return sum
+		}
+	}
+	return sum
+}
+
+// pass moves every overlapping piece once, in random order.
+func (s *separator) pass() {
+	s.order = s.order[:0]
+	for i := range s.spots {
+		if s.overlaps(i) {
+			s.order = append(s.order, i)
+		}
+	}
+	s.rng.shuffle(s.order)
+	for _, i := range s.order {
+		if s.overlaps(i) {
+			s.move(i)
+		}
+	}
+}
+
+func (s *separator) overlaps(i int) bool {
+	for _, d := range s.depth[i] {
+		if d > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// A trial is a place under consideration and its weighted overlap.
+type trial struct {
+	spot
+	loss float64
+}
+
+// Samples a move: places drawn from all over, places drawn near by, and how
+// many of the best go on to be improved along lines.
+const (
+	samplesFar  = 24
+	samplesNear = 12
+	descents    = 3
+	maxLines    = 12
+)
+
+// move puts piece i at the best place a sample of places leads to, if that is
+// better than where it lies.
+func (s *separator) move(i int) {
+	s.moves++
+	here := trial{s.spots[i], s.weighted(i)}
+	best := here
+	turns := s.m.turns[s.m.shapes[here.shape].item]
+	var top [descents]trial
+	held := 0
+	offer := func(sh int, t vec) {
+		limit := here.loss * 4
+		if held == descents {
+			limit = top[descents-1].loss
+		}
+		l := s.loss(i, sh, t, limit)
+		if l >= limit {
+			return
+		}
+		k := held
+		if held < descents {
+			held++
+		} else {
+			k = descents - 1
+		}
+		for ; k > 0 && top[k-1].loss > l; k-- {
+			top[k] = top[k-1]
+		}
+		top[k] = trial{spot{sh, t}, l}
+	}
+	for range samplesFar {
+		sh := turns[s.rng.below(int64(len(turns)))]
+		z := &s.m.shapes[sh]
+		offer(sh, vec{s.rng.within(0, s.m.w-z.w), s.rng.within(0, s.m.h-z.h)})
+	}
+	for range samplesNear {
+		sh := turns[s.rng.below(int64(len(turns)))]
+		z := &s.m.shapes[sh]
+		x, y := here.at.x, here.at.y
+		dx, dy := z.w/4, z.h/4
+		offer(sh, vec{
+			s.rng.within(max(0, min(x-dx, s.m.w-z.w)), min(s.m.w-z.w, max(0, x+dx))),
+			s.rng.within(max(0, min(y-dy, s.m.h-z.h)), min(s.m.h-z.h, max(0, y+dy))),
+		})
+	}
+	for _, start := range append(top[:held:held], here) {
+		if got := s.descend(i, start); got.loss < best.loss {
+			best = got
+			if best.loss == 0 {
+				break
+			}
+		}
+	}
+	if best.loss < here.loss {
+		s.spots[i] = best.spot
+		s.measure(i)
+	}
+}
+
+// descend moves along lines, level and upright by turns, each time to the
+// best place on the line, until neither helps.
+func (s *separator) descend(i int, from trial) trial {
+	at, stuck := from, 0
+	level := s.rng.next()&1 == 0
+	// Between two slanted sides the steps can shrink without end: count them.
+	for lines := 0; lines < maxLines && stuck < 2 && at.loss > 0; lines++ {
+		if to := s.bestOnLine(i, at, level); to.loss < at.loss {
+			at, stuck = to, 0
+		} else {
+			stuck++
+		}
+		level = !level
+	}
+	return at
+}
+
+// How weights grow and fade (after Gardeyn and Wauters): the worst pair's
+// doubles, the least one's grows by a fifth, a pair no longer overlapping fades.
+const (
+	growMost  = 2.0
+	growLeast = 1.2
+	fade      = 0.95
+)
+
+// reweigh makes pairs that overlap count more and the others less.
+func (s *separator) reweigh() {
+	worst := 0.0
+	for i, row := range s.depth {
+		worst = max(worst, slices.Max(row[:i+1]))
+	}
+	if worst == 0 {
+		return
+	}
+	for i, row := range s.depth {
+		for j, d := range row[:i] {
+			w := s.pull[i][j]
+			if d > 0 {
+				w *= growLeast + float64((growMost-growLeast)*(d/worst))
+			} else {
+				w = max(1, w*fade)
+			}
+			s.pull[i][j], s.pull[j][i] = w, w
+		}
+	}
+}
+
+// A budget bounds the work of one attempt at separating: rounds without
+// progress before a strike, strikes before giving up.
+type budget struct{ patience, strikes int }
+
+// separate works until no two pieces overlap (true) or the budget is spent
+// (false); then the least overlapping layout found stands.
+func (s *separator) separate(b budget, stop func() bool) bool {
+	least := s.total()
+	best := slices.Clone(s.spots)
+	for strikes := 0; strikes < b.strikes && least > 0; {
+		began := least
+		for idle := 0; idle < b.patience; {
+			s.pass()
+			now := s.total()
+			switch {
+			case now == 0:
+				return true
+			case now < least:
+				if now < 0.98*least {
+					idle = 0
+				}
+				least = now
+				best = append(best[:0], s.spots...)
+			default:
+				idle++
+			}
+			s.reweigh()
+			if stop != nil && stop() {
+				s.reset(best)
+				return false
+			}
+		}
+		if least > 0.98*began {
+			strikes++
+		} else {
+			strikes = 0
+		}
+		s.reset(best)
+	}
+	return least == 0
+}
