@@ -20,7 +20,7 @@ func (r *reader) fabric(c *cursor) {
 		ok = false
 	}
 	said := map[string]bool{}
-	for !c.end() {
+	for !c.end() && !c.full(c.line) {
 		if !c.take(',') {
 			at := c.at
 			c.toComma()

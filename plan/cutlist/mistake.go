@@ -71,7 +71,7 @@ type notes struct {
 
 // add notes that text from byte from to byte to of a line is wrong.
 func (n *notes) add(line, from, to int, what, hint string) {
-	if n.onLine[line] >= mistakesOnALine {
+	if n.full(line) {
 		return
 	}
 	n.onLine[line]++
@@ -84,6 +84,9 @@ func (n *notes) add(line, from, to int, what, hint string) {
 	m.Text, m.Mark, m.Width = excerpt(text, from, to)
 	n.found = append(n.found, m)
 }
+
+// full says whether a line has so many mistakes that no more are kept.
+func (n *notes) full(line int) bool { return n.onLine[line] >= mistakesOnALine }
 
 // err is nil, or all that was found, in the order of the file.
 func (n *notes) err() error {

@@ -24,6 +24,8 @@ var attributesInOrder = []string{"lengthwise", "crosswise", "any grain", "left",
 func (p *piece) tail(c *cursor) {
 	for comma := false; ; {
 		switch {
+		case c.full(c.line):
+			return
 		case c.end():
 			if comma {
 				c.missing("nothing stands behind the comma", "")

@@ -75,7 +75,7 @@ func columns(r rune) int {
 func visible(s string) string {
 	const most = 60
 	var b strings.Builder
-	for i, c := range cells(s) {
+	for i, c := range cells(s[:min(len(s), reach)]) {
 		if i == most {
 			b.WriteString("…")
 			break
@@ -84,6 +84,10 @@ func visible(s string) string {
 	}
 	return b.String()
 }
+
+// reach is how many bytes before and behind a place are looked at: more than
+// are ever shown, and few enough to keep a mebibyte on one line quick.
+const reach = 1024
 
 // ticked is s as it is quoted in a message.
 func ticked(s string) string { return "`" + visible(s) + "`" }
@@ -98,36 +102,37 @@ const (
 // excerpt is the line as it is shown, or the part of it around bytes from to
 // to, and which of its columns these are.
 func excerpt(line string, from, to int) (text string, mark, wide int) {
-	all := cells(line)
-	first, last := 0, len(all)
-	start := 0 // column of the mark in the whole line
-	for start = 0; first < len(all) && all[first].at < from; first++ {
-		start += all[first].width
+	skipped := max(0, from-reach)
+	for skipped > 0 && !utf8.RuneStart(line[skipped]) {
+		skipped--
 	}
-	marked := first
+	all := cells(line[skipped:min(len(line), from+reach)])
+	from, to = from-skipped, to-skipped
+	marked, start := 0, 0 // the cell under the mark's start, and its column
+	for ; marked < len(all) && all[marked].at < from; marked++ {
+		start += all[marked].width
+	}
+	first := 0
 	if start > before {
+		first = marked
 		for n := 0; first > 0 && n+all[first-1].width <= before; first-- {
 			n += all[first-1].width
 		}
-	} else {
-		first = 0
 	}
 	var b strings.Builder
-	if first > 0 {
+	if first > 0 || skipped > 0 {
 		b.WriteString("…")
 		mark = 1
 	}
 	used := mark
-	for i := first; i < last; i++ {
-		c := all[i]
-		if used+c.width > window {
+	for i, c := range all[first:] {
+		if used += c.width; used > window {
 			b.WriteString("…")
 			break
 		}
-		used += c.width
 		b.WriteString(c.show)
 		switch {
-		case i < marked:
+		case first+i < marked:
 			mark += c.width
 		case c.at < to:
 			wide += c.width
