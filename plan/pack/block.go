@@ -22,7 +22,7 @@ func (j *Job) blocks(fabric int, want []int) []block {
 	var out []block
 	for _, k := range j.of[fabric] {
 		n := want[k]
-		if n == 0 || j.Kinds[k].Fussy {
+		if n == 0 || j.Kinds[k].Fussy || !j.upright(&j.Kinds[k], j.W, j.H) {
 			continue
 		}
 		for _, b := range j.wholes(k) {

@@ -40,6 +40,8 @@ func (f *filler) fill(fabric int, want []int, w, h length.Len) Group {
 	return g
 }
 
+// pack tries blocks, and outlines as they are where there are any that are no
+// rectangles, and takes what is worth more.
 func (f *filler) pack(fabric int, want []int, w, h length.Len) Group {
 	bs := f.blocks(fabric, want)
 	worth := make([]int64, len(bs))
@@ -49,7 +51,13 @@ func (f *filler) pack(fabric int, want []int, w, h length.Len) Group {
 		}
 	}
 	bin := rect.Fill(w+f.List.Gap, h+f.List.Gap, f.sizes(bs), worth, f.options())
-	return f.group(fabric, bs, bin)
+	g := f.group(fabric, bs, bin)
+	if f.slanted(fabric, want) && f.couldGain(fabric, want, &g, w, h) {
+		if n := f.nested(fabric, want, w, h); f.worth(&n) > f.worth(&g) {
+			return n
+		}
+	}
+	return g
 }
 
 func (f *filler) key(fabric int, want []int, w, h length.Len) string {
@@ -57,12 +65,15 @@ func (f *filler) key(fabric int, want []int, w, h length.Len) string {
 	b = binary.AppendUvarint(b, uint64(w))
 	b = binary.AppendUvarint(b, uint64(h))
 	for _, k := range f.of[fabric] {
-		// No mat holds more pieces than its area allows: counts beyond that
-		// ask for the same packing.
-		most := square(f.W, f.H)/f.Kinds[k].area + 1
-		b = binary.AppendUvarint(b, uint64(min(int64(want[k]), most)))
+		b = binary.AppendUvarint(b, uint64(f.atMost(k, want[k], w, h)))
 	}
 	return string(b)
+}
+
+// atMost caps a count of pieces at what the area of a box allows: more of
+// them would ask for the same packing.
+func (j *Job) atMost(k, n int, w, h length.Len) int {
+	return int(min(int64(n), square(w, h)/j.Kinds[k].area+1))
 }
 
 // worth is what a group's pieces are worth together.

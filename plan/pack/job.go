@@ -18,7 +18,10 @@ type Kind struct {
 	Count   int   // pieces to be cut
 	Lines   []int // indexes of the cut list's lines, in order
 
+	base     outline.Outline   // Outline where it was turned about: aslant, corners round from there
 	area     int64             // to compare by, at least 1
+	turns    []int             // it may take, in micro-degrees
+	shape    int               // the same for kinds alike of any fabric
 	quarters []outline.Outline // at each quarter turn, boxes at 0,0
 }
 
@@ -43,7 +46,8 @@ type Job struct {
 	Effort rect.Effort
 	Stop   func() bool
 
-	of [][]int // the kinds of each fabric
+	of    [][]int // the kinds of each fabric
+	nests *nests
 }
 
 // NewJob reads what is on the mat out of a cut list. count says how many
@@ -51,7 +55,7 @@ type Job struct {
 // Count of 0.
 func NewJob(list *cutlist.List, count []int, effort rect.Effort, stop func() bool) *Job {
 	m := list.Mat
-	j := &Job{List: list, Effort: effort, Stop: stop, Apart: max(2*list.Margin, list.Gap), of: make([][]int, len(list.Fabrics))}
+	j := &Job{List: list, Effort: effort, Stop: stop, Apart: max(2*list.Margin, list.Gap), of: make([][]int, len(list.Fabrics)), nests: newNests(effort)}
 	j.X, j.W = reach(m.Width, m.UsableWidth, list.Margin)
 	j.Y, j.H = reach(m.Height, m.UsableHeight, list.Margin)
 	for i := range list.Lines {
@@ -87,6 +91,7 @@ func (j *Job) add(line, count int) {
 		k.Count = count
 	}
 	k.measure()
+	k.turns, k.shape = j.turnsFor(&k), j.shapeOf(&k)
 	j.of[k.Fabric] = append(j.of[k.Fabric], len(j.Kinds))
 	j.Kinds = append(j.Kinds, k)
 }
@@ -95,8 +100,10 @@ func kindOf(list *cutlist.List, line int) Kind {
 	l := &list.Lines[line]
 	f := &list.Fabrics[l.Fabric]
 	k := Kind{Fabric: l.Fabric, Outline: l.Outline, Fussy: l.Fussy, Lines: []int{line}, Turns: turnsOf(l.Grain, f.OneWay)}
+	k.base = l.Outline
 	if f.FaceDown {
-		k.Outline = l.Outline.Mirror().Normalise()
+		k.base = l.Outline.Mirror()
+		k.Outline = k.base.Normalise()
 	}
 	b := k.Outline.Bounds()
 	k.W, k.H = b.Width(), b.Height()
@@ -135,7 +142,17 @@ func (k *Kind) measure() {
 	}
 }
 
-// fits says whether a kind goes on the mat at one of its turns by quarters.
+// fits says whether a kind goes on the mat at a turn it may take.
 func (j *Job) fits(k *Kind) bool {
-	return k.W <= j.W && k.H <= j.H || k.Turns >= QuarterTurns && k.H <= j.W && k.W <= j.H
+	if j.upright(k, j.W, j.H) {
+		return true
+	}
+	_, ok := cutlist.TurnThatFits(k.Outline, j.W, j.H)
+	return ok && k.Turns == AnyTurn
+}
+
+// upright says whether a kind's box goes in w x h at a quarter turn it may
+// take.
+func (j *Job) upright(k *Kind, w, h length.Len) bool {
+	return k.W <= w && k.H <= h || k.Turns >= QuarterTurns && k.H <= w && k.W <= h
 }

@@ -1,6 +1,8 @@
 package pack
 
 import (
+	"slices"
+
 	"example.org/matside/plan/bound"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/rect"
@@ -44,18 +46,15 @@ func (j *Job) Pieces(f int, want []int) ([]Group, error) { return j.within(f, wa
 
 // within packs wanted pieces of a fabric into boxes of at most w x h, fussy
 // ones each by itself.
-func (j *Job) within(f int, want []int, w, h length.Len) (out []Group, err error) {
-	bs := j.blocks(f, want)
-	if len(bs) > 0 {
-		w, h, sizes := w+j.List.Gap, h+j.List.Gap, j.sizes(bs)
-		lower := bound.Bins(w, h, sizes, bound.Options{Effort: rect.Quick})
-		bins, err := rect.Pack(w, h, sizes, rect.Options{Effort: j.effortFor(f), Lower: lower, Stop: j.Stop})
-		if err != nil {
-			return nil, err
+func (j *Job) within(f int, want []int, w, h length.Len) ([]Group, error) {
+	out, err := j.asBlocks(f, want, w, h)
+	if j.slanted(f, want) {
+		if one, ok := j.byFilling(f, want, w, h); ok && (err != nil || len(one) < len(out)) {
+			out, err = one, nil
 		}
-		for _, b := range bins {
-			out = append(out, j.group(f, bs, b))
-		}
+	}
+	if err != nil {
+		return nil, err
 	}
 	for _, k := range j.of[f] {
 		if want[k] == 0 || !j.Kinds[k].Fussy {
@@ -70,6 +69,55 @@ func (j *Job) within(f int, want []int, w, h length.Len) (out []Group, err error
 		}
 	}
 	return out, nil
+}
+
+// asBlocks packs all pieces as blocks of rectangles.
+func (j *Job) asBlocks(f int, want []int, w, h length.Len) (out []Group, err error) {
+	for _, k := range j.of[f] {
+		if p := &j.Kinds[k]; want[k] > 0 && !p.Fussy && !j.upright(p, w, h) {
+			return nil, rect.ErrTooBig
+		}
+	}
+	bs := j.blocks(f, want)
+	if len(bs) == 0 {
+		return nil, nil
+	}
+	w, h, sizes := w+j.List.Gap, h+j.List.Gap, j.sizes(bs)
+	lower := bound.Bins(w, h, sizes, bound.Options{Effort: rect.Quick})
+	bins, err := rect.Pack(w, h, sizes, rect.Options{Effort: j.effortFor(f), Lower: lower, Stop: j.Stop})
+	for _, b := range bins {
+		out = append(out, j.group(f, bs, b))
+	}
+	return out, err
+}
+
+// byFilling packs one box after another as full as it can. It may leave a
+// piece that fits no box.
+func (j *Job) byFilling(f int, want []int, w, h length.Len) (out []Group, ok bool) {
+	fill := j.filler(nil)
+	rest := need{want: slices.Clone(want)}
+	for _, k := range j.of[f] {
+		if j.Kinds[k].Fussy {
+			rest.want[k] = 0
+		}
+	}
+	for {
+		g := fill.fill(f, rest.want, w, h)
+		if len(g.Parts) == 0 {
+			break
+		}
+		l := load{offers: []offer{{g, -1}}}
+		for range rest.times(&l) {
+			out = append(out, g)
+			rest.addLoad(&l, -1)
+		}
+	}
+	for _, k := range j.of[f] {
+		if rest.want[k] > 0 {
+			return nil, false
+		}
+	}
+	return out, true
 }
 
 // effortFor is the effort for one fabric by itself. Where several fabrics

@@ -36,7 +36,7 @@ func (k *Kind) at(turn int) outline.Outline {
 	if turn%quarter == 0 && k.quarters != nil {
 		return k.quarters[turn/quarter]
 	}
-	return k.Outline.Turn(turn).Normalise()
+	return k.base.Turn(turn).Normalise()
 }
 
 // size is the size of a part's box.

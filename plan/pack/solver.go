@@ -170,7 +170,7 @@ func (s *solver) offers(f *filler, n *need, r box) []offer {
 func (s *solver) any(fabric int, n *need, w, h length.Len) bool {
 	for _, k := range s.of[fabric] {
 		p := &s.Kinds[k]
-		if n.want[k] > 0 && (p.W <= w && p.H <= h || p.Turns >= QuarterTurns && p.H <= w && p.W <= h) {
+		if n.want[k] > 0 && (p.Turns == AnyTurn || s.upright(p, w, h)) {
 			return true
 		}
 	}
