@@ -53,7 +53,6 @@ func (c *checker) piece(load, index int, usable outline.Box) (placed, bool) {
 	where.line = p.Line
 	line := &c.list.Lines[p.Line]
 	rough := &l.RoughCuts[p.RoughCut]
-	c.see(p.Line, p.Copy, where)
 	if faceDown := c.list.Fabrics[line.Fabric].FaceDown; p.Mirrored != faceDown {
 		c.fault(Mirror, where, "%s: mirrored is %v, its fabric is face down is %v", c.name(p.Line, p.Copy), p.Mirrored, faceDown)
 	}
@@ -83,13 +82,19 @@ func (c *checker) piece(load, index int, usable outline.Box) (placed, bool) {
 	return placed{index, region}, true
 }
 
-// refers says whether all that a placement refers to is there.
+// refers says whether all that a placement refers to is there, and counts it.
 func (c *checker) refers(p *queue.Placement, l *queue.Load, where at) bool {
-	switch {
-	case p.Line < 0 || p.Line >= len(c.list.Lines):
+	if p.Line < 0 || p.Line >= len(c.list.Lines) {
 		c.fault(Reference, where, "piece %d is of no line", where.piece)
-	case c.list.Lines[p.Line].Kind != cutlist.OnMat:
+		return false
+	}
+	where.line = p.Line
+	if c.list.Lines[p.Line].Kind != cutlist.OnMat {
 		c.fault(Reference, where, "%s is cut by hand and lies on a mat", c.name(p.Line, p.Copy))
+		return false
+	}
+	c.see(p.Line, p.Copy, where)
+	switch {
 	case p.RoughCut < 0 || p.RoughCut >= len(l.RoughCuts):
 		c.fault(Reference, where, "%s lies in no rough cut", c.name(p.Line, p.Copy))
 	case !c.isFabric(l.RoughCuts[p.RoughCut].Fabric):

@@ -33,8 +33,11 @@ func (b Box) Grow(d length.Len) Box {
 }
 
 // apart says whether b and c are at least gap from each other, measured
-// straight from the one to the other.
+// straight from the one to the other; with gap 0, whether they share no area.
 func (b Box) apart(c Box, gap length.Len) bool {
+	if gap <= 0 {
+		return !b.Overlaps(c)
+	}
 	dx := max(b.Min.X-c.Max.X, c.Min.X-b.Max.X, 0)
 	dy := max(b.Min.Y-c.Max.Y, c.Min.Y-b.Max.Y, 0)
 	if dx >= gap || dy >= gap {
