@@ -24,9 +24,16 @@ type flattener struct {
 	corners []corner
 }
 
-func flatten(path []segment, way int) []corner {
+// mostCorners caps the corners of an outline, and so the work a file can ask
+// for.
+const mostCorners = 2000
+
+// full says that there are too many corners to go on.
+func (f *flattener) full() bool { return len(f.corners) > mostCorners }
+
+func flatten(path []segment, way int) ([]corner, error) {
 	f := &flattener{way: way}
-	for i := range path {
+	for i := 0; i < len(path) && !f.full(); i++ {
 		s, before := &path[i], &path[(i+len(path)-1)%len(path)]
 		f.emit(s.start(), s.kind != line || before.kind != line)
 		switch s.kind {
@@ -36,7 +43,10 @@ func flatten(path []segment, way int) []corner {
 			f.arc(s)
 		}
 	}
-	return f.corners
+	if f.full() {
+		return nil, ErrTooLarge
+	}
+	return f.corners, nil
 }
 
 func (f *flattener) emit(p vector, joint bool) { f.corners = append(f.corners, corner{p, joint}) }
@@ -51,7 +61,7 @@ func (f *flattener) arc(s *segment) {
 	_, cos := real.SinCos(half)
 	bulges := s.u.cross(s.v).Sign()*span.Sign()*f.way > 0
 	at := s.from
-	for i := int64(0); i < 2*n-1; i++ {
+	for i := int64(0); i < 2*n-1 && !f.full(); i++ {
 		at = at.Add(half)
 		if onCurve := i%2 == 1; onCurve == bulges {
 			continue
@@ -79,14 +89,10 @@ func steps(span, radius real.Real) int64 {
 	step := real.Pi.Half()
 	if curveError.Less(radius) {
 		reach := radius.Quo(radius.Add(curveError)) // cosine of half a step
-		half := real.Atan(one.Sub(reach.Mul(reach)).Sqrt().Quo(reach))
-		step = step.Min(half.Add(half))
+		angle := real.Atan(one.Sub(reach.Mul(reach)).Sqrt().Quo(reach))
+		step = step.Min(angle.Add(angle))
 	}
-	n := int64(1)
-	for step.Mul(real.Int(n)).Less(span) {
-		n++
-	}
-	return n
+	return int64(span.Quo(step).Add(half).Nearest()) // never too few
 }
 
 // cubic cuts a curve where it changes its bend, and flattens the parts.
@@ -127,11 +133,11 @@ func (f *flattener) touching(p [4]vector, depth int) {
 	if area.Sign()*f.way > 0 && in.dot(out).Sign() > 0 {
 		apex := p[0].add(in.times(p[3].sub(p[0]).cross(out).Quo(area)))
 		first, _ := divide(p, half)
-		if depth == deepest || !curveError.Less(apex.sub(first[3]).length()) {
+		if depth == deepest || f.full() || !curveError.Less(apex.sub(first[3]).length()) {
 			f.emit(apex, false)
 			return
 		}
-	} else if depth == deepest || flat(p) {
+	} else if depth == deepest || flat(p) || f.full() {
 		return
 	}
 	a, b := divide(p, half)
@@ -141,7 +147,7 @@ func (f *flattener) touching(p [4]vector, depth int) {
 
 // chords emits points on the curve until it is flat between them.
 func (f *flattener) chords(p [4]vector, depth int) {
-	if depth == deepest || flat(p) {
+	if depth == deepest || flat(p) || f.full() {
 		return
 	}
 	a, b := divide(p, half)

@@ -9,7 +9,7 @@ type subpath struct {
 }
 
 // mostSegments caps the segments of a file: an outline to be cut has far fewer.
-const mostSegments = 5000
+const mostSegments = 2000
 
 // pen follows path data.
 type pen struct {

@@ -24,11 +24,18 @@ func Read(svg []byte) (outline.Outline, error) {
 	if err != nil {
 		return nil, err
 	}
+	corners, err := flatten(path, 0)
+	if err != nil {
+		return nil, err
+	}
 	way := 1
-	if runsRound(flatten(path, 0)).Sign() < 0 {
+	if runsRound(corners).Sign() < 0 {
 		way = -1
 	}
-	return rounded(smoothed(flatten(path, way), way))
+	if corners, err = flatten(path, way); err != nil {
+		return nil, err
+	}
+	return rounded(smoothed(corners, way))
 }
 
 // subpaths collects the subpaths of a file, in nanometres.
