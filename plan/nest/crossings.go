@@ -13,32 +13,58 @@ func crossings(a, b *convex, d vec, add func(vec)) {
 	if a.lo.x > b.hi.x+d.x || a.hi.x < b.lo.x+d.x || a.lo.y > b.hi.y+d.y || a.hi.y < b.lo.y+d.y {
 		return
 	}
+	if a.find != nil && b.find != nil {
+		crossingSides(a, b, d, func(i int) { cutSide(a, i, b, d, add) })
+		crossingSides(b, a, d.neg(), func(i int) { cutSide(b, i, a, d.neg(), func(t vec) { add(t.add(d)) }) })
+		return
+	}
 	for i := range a.halves {
-		h := &a.halves[i]
-		from, to, ok := side(a, i)
-		if !ok {
+		cutSide(a, i, b, d, add)
+	}
+}
+
+// crossingSides finds the sides of a with one end in b moved by d and one not.
+// Both having many sides, edges cross nowhere else.
+func crossingSides(a, b *convex, d vec, found func(i int)) {
+	n := len(a.halves)
+	first, _, _ := side(a, 0)
+	was := b.covers(first.sub(d))
+	for i := range n {
+		_, to, _ := side(a, i)
+		is := b.covers(to.sub(d))
+		if is != was {
+			found(i)
+		}
+		was = is
+	}
+}
+
+// cutSide adds the places next to where the i-th side of a crosses the edge of
+// b moved by d.
+func cutSide(a *convex, i int, b *convex, d vec, add func(vec)) {
+	h := &a.halves[i]
+	from, to, ok := side(a, i)
+	if !ok {
+		return
+	}
+	px, py := float64(-h.ny), float64(h.nx)
+	for j := range b.halves {
+		g := &b.halves[j]
+		speed := float64(px*float64(g.nx)) + float64(py*float64(g.ny))
+		if speed == 0 {
 			continue
 		}
-		// Walk along the side of a; b's halves cut what lies inside b out of it.
-		px, py := float64(-h.ny), float64(h.nx)
-		for j := range b.halves {
-			g := &b.halves[j]
-			speed := float64(px*float64(g.nx)) + float64(py*float64(g.ny))
-			if speed == 0 {
-				continue
-			}
-			room := float64(g.k-g.nx*(from.x-d.x)-g.ny*(from.y-d.y)) / speed
-			x := float64(from.x) + float64(px*room)
-			y := float64(from.y) + float64(py*room)
-			if !between(x, y, from, to) || !onEdge(b, x-float64(d.x), y-float64(d.y)) {
-				continue
-			}
-			fx, fy := int64(math.Floor(x)), int64(math.Floor(y))
-			add(vec{fx, fy})
-			add(vec{fx + 1, fy})
-			add(vec{fx, fy + 1})
-			add(vec{fx + 1, fy + 1})
+		room := float64(g.k-g.nx*(from.x-d.x)-g.ny*(from.y-d.y)) / speed
+		x := float64(from.x) + float64(px*room)
+		y := float64(from.y) + float64(py*room)
+		if !between(x, y, from, to) || !onEdge(b, x-float64(d.x), y-float64(d.y)) {
+			continue
 		}
+		fx, fy := int64(math.Floor(x)), int64(math.Floor(y))
+		add(vec{fx, fy})
+		add(vec{fx + 1, fy})
+		add(vec{fx, fy + 1})
+		add(vec{fx + 1, fy + 1})
 	}
 }
 

@@ -7,34 +7,41 @@ import (
 	"example.org/matside/plan/rect"
 )
 
-// How hard crowding tries: attempts for each piece, and moves in an attempt.
-var crowdEffort = map[rect.Effort]struct{ attempts, moves int }{
-	rect.Quick:    {1, 1_000},
-	rect.Usual:    {2, 4_000},
-	rect.Thorough: {10, 60_000},
+// How hard crowding tries: failures in all before it gives up, attempts for
+// an item, and work in an attempt (ten million pairs take about an eighth of a
+// second).
+var crowdEffort = map[rect.Effort]struct{ failures, attempts, work int }{
+	rect.Quick:    {3, 1, 2_000_000},
+	rect.Usual:    {6, 4, 8_000_000},
+	rect.Thorough: {60, 20, 60_000_000},
 }
 
 // crowdAll crowds in pieces that found no free place, the most valuable first,
-// as long as one of them can be got in.
+// as many of each as can be got in.
 func (m *model) crowdAll(spots []spot, left []int, opt Options) []spot {
 	e := crowdEffort[opt.Effort]
 	seed := opt.Seed
-	for again := true; again && !opt.stopped(); {
-		again = false
-		for _, item := range m.waiting(spots, left) {
-			for try := 0; try < e.attempts && !again; try++ {
-				seed++
-				var more []spot
-				if more, again = m.crowd(spots, item, e.moves, seed, opt.Stop); again {
-					spots = more
-				}
+	for _, item := range m.waiting(spots, left) {
+		for failed := 0; failed < e.attempts && e.failures > 0 && m.waits(item, spots, left); {
+			if opt.stopped() {
+				return spots
 			}
-			if again {
-				break
+			seed++
+			if more, ok := m.crowd(spots, item, e.work, seed, opt.Stop); ok {
+				spots, failed = more, 0
+			} else {
+				failed++
+				e.failures--
 			}
 		}
 	}
 	return spots
+}
+
+// waits reports whether pieces of an item are left over and the area left has
+// room for one.
+func (m *model) waits(item int, spots []spot, left []int) bool {
+	return slices.Contains(m.waiting(spots, left), item)
 }
 
 // waiting are the items with pieces left over that the area left has room for,
@@ -59,17 +66,22 @@ func (m *model) waiting(spots []spot, left []int) []int {
 
 // crowd tries to get one more piece of an item into a layout by letting it
 // overlap and driving the overlap out.
-func (m *model) crowd(spots []spot, item, moves int, seed uint64, stop func() bool) ([]spot, bool) {
+func (m *model) crowd(spots []spot, item, work int, seed uint64, stop func() bool) ([]spot, bool) {
 	s := newSeparator(m, append(slices.Clone(spots), spot{shape: m.turns[item][0]}), seed)
 	s.scatter(len(spots))
-	for s.moves < moves && (stop == nil || !stop()) {
+	return s.spots, s.drive(work, stop)
+}
+
+// drive moves pieces until no two overlap (true) or the work is done (false).
+func (s *separator) drive(work int, stop func() bool) bool {
+	for s.work < work && (stop == nil || !stop()) {
 		s.pass()
 		if s.total() == 0 {
-			return s.spots, true
+			return true
 		}
 		s.reweigh()
 	}
-	return nil, false
+	return false
 }
 
 // scatter throws piece i somewhere.

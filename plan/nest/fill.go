@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/rect"
 )
 
 // Fill lays as much value as it can in one container of w x h, no item more
@@ -32,6 +33,10 @@ func (m *model) fill(left []int, opt Options) []spot {
 
 func (m *model) start(left []int, opt Options) []spot {
 	var best []spot
+	orders, rules := m.orders(), rules
+	if opt.Effort == rect.Quick {
+		orders, rules = orders[:1], rules[:2]
+	}
 	keep := func(s []spot) {
 		if m.worth(s) > m.worth(best) {
 			best = s
@@ -40,7 +45,7 @@ func (m *model) start(left []int, opt Options) []spot {
 	if i, ok := only(left); ok {
 		keep(m.stacked(i, left[i]))
 	}
-	for _, order := range m.orders() {
+	for _, order := range orders {
 		for _, rule := range rules {
 			if len(best) == total(left) || opt.stopped() {
 				return best
@@ -113,20 +118,22 @@ var rules = []rule{
 
 // greedy lays the items in order, each piece at its best free place by rule.
 func (m *model) greedy(left []int, order []int, better rule) []spot {
-	var shapes []int
-	for i, n := range left {
-		if n > 0 {
-			shapes = append(shapes, m.turns[i]...)
-		}
-	}
-	f := newFrontier(m, shapes)
+	f := newFrontier(m, nil)
+	room := float64(m.w) * float64(m.h)
 	for _, i := range order {
+		if left[i] == 0 || m.area[i] > room*(1+1e-9) {
+			continue
+		}
+		for _, s := range m.turns[i] {
+			f.enter(s)
+		}
 		for range left[i] {
 			s, ok := f.best(m.turns[i], better)
 			if !ok {
 				break
 			}
 			f.lay(s)
+			room -= m.area[i]
 		}
 		for _, s := range m.turns[i] {
 			f.drop(s)

@@ -1,5 +1,7 @@
 package nest
 
+import "slices"
+
 // A frontier is a layout in the making with the places where each shape in
 // play could go next: free places where it touches two things at once (a
 // piece's corner counts), or lies in a corner of the container.
@@ -9,25 +11,21 @@ type frontier struct {
 	ways  [][]vec // by shape; nil: not in play
 }
 
-// newFrontier is an empty container with the given shapes in play.
-func newFrontier(m *model, shapes []int) *frontier {
-	f := &frontier{m: m, ways: make([][]vec, len(m.shapes))}
-	for _, s := range shapes {
-		x, y := m.w-m.shapes[s].w, m.h-m.shapes[s].h
-		f.ways[s] = sorted([]vec{{0, 0}, {x, 0}, {0, y}, {x, y}})
-	}
-	return f
+// newFrontier is a container with some pieces laid and no shape in play.
+func newFrontier(m *model, spots []spot) *frontier {
+	return &frontier{m: m, spots: slices.Clone(spots), ways: make([][]vec, len(m.shapes))}
 }
 
-// clone is a frontier that can go its own way.
-func (f *frontier) clone() *frontier {
-	g := &frontier{m: f.m, spots: append([]spot(nil), f.spots...), ways: make([][]vec, len(f.ways))}
-	for s, ts := range f.ways {
-		if ts != nil {
-			g.ways[s] = append(make([]vec, 0, len(ts)+8), ts...)
-		}
+// enter brings a shape into play: every place it could go now.
+func (f *frontier) enter(s int) {
+	x, y := f.m.w-f.m.shapes[s].w, f.m.h-f.m.shapes[s].h
+	f.ways[s] = sorted([]vec{{0, 0}, {x, 0}, {0, y}, {x, y}})
+	spots := f.spots
+	for i, p := range spots {
+		f.spots = spots[:i]
+		f.update(s, p)
 	}
-	return g
+	f.spots = spots
 }
 
 // lay puts p down and brings every shape's places up to date.

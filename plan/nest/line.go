@@ -8,6 +8,15 @@ func (c *convex) across(y int64) (a, b int64, ok bool) {
 		return 0, 0, false
 	}
 	a, b = c.lo.x, c.hi.x
+	if f := c.find; f != nil {
+		for _, i := range f.level[slot(y, c.lo.y, c.hi.y)] {
+			h := &c.halves[i]
+			if a, b, ok = narrow(a, b, h.nx, h.k-h.ny*y); !ok {
+				return 0, 0, false
+			}
+		}
+		return a, b, b-a > 1
+	}
 	for i := range c.halves {
 		h := &c.halves[i]
 		if a, b, ok = narrow(a, b, h.nx, h.k-h.ny*y); !ok {
@@ -23,6 +32,15 @@ func (c *convex) along(x int64) (a, b int64, ok bool) {
 		return 0, 0, false
 	}
 	a, b = c.lo.y, c.hi.y
+	if f := c.find; f != nil {
+		for _, i := range f.upright[slot(x, c.lo.x, c.hi.x)] {
+			h := &c.halves[i]
+			if a, b, ok = narrow(a, b, h.ny, h.k-h.nx*x); !ok {
+				return 0, 0, false
+			}
+		}
+		return a, b, b-a > 1
+	}
 	for i := range c.halves {
 		h := &c.halves[i]
 		if a, b, ok = narrow(a, b, h.ny, h.k-h.nx*x); !ok {

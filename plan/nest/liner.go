@@ -38,7 +38,9 @@ func (s *separator) bestOnLine(i int, at trial, level bool) trial {
 	}
 	slices.Sort(l.ends)
 	l.ends = slices.Compact(l.ends)
+	s.work += len(s.spots)
 	for _, f := range l.ends {
+		s.work += len(l.stretches)
 		e := cur + unfold(f)
 		t := vec{e, fixed}
 		if !level {

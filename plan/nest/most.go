@@ -17,7 +17,7 @@ func Most(w, h, gap length.Len, item Item, opt Options) []Placed {
 	return m.placed(m.fill(m.counts(), opt))
 }
 
-// most is the start for fill when only one item is left: rows and columns,
+// stacked is the start for fill when only one item is left: rows and columns,
 // topped up with what still goes.
 func (m *model) stacked(item, limit int) []spot {
 	if len(m.turns[item]) == 0 {
@@ -50,9 +50,9 @@ func (m *model) roomFor(item int) int {
 
 // topUp adds pieces of the item wherever one still goes.
 func (m *model) topUp(spots []spot, item, limit int) []spot {
-	f := newFrontier(m, m.turns[item])
-	for _, s := range spots {
-		f.lay(s)
+	f := newFrontier(m, spots)
+	for _, s := range m.turns[item] {
+		f.enter(s)
 	}
 	for len(f.spots) < limit {
 		s, ok := f.best(m.turns[item], rules[0])

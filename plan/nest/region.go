@@ -22,6 +22,7 @@ type convex struct {
 	// corners are places on or next to its corners, none in a better place
 	// than the corner itself; they are where pieces come to touch.
 	corners []vec
+	find    *finder // nil: few sides
 }
 
 // A region is where a piece must not be put: the offsets from one piece's
@@ -124,6 +125,7 @@ func newConvex(r ring, gap, maxN int64) convex {
 		}
 		c.addHalf(r, n, gap, maxN)
 	}
+	c.find = newFinder(&c)
 	if gap == 0 {
 		c.corners = r
 	} else {
@@ -237,10 +239,23 @@ func crossing(a, b *half) (x, y float64, ok bool) {
 	return x, y, true
 }
 
-// covers reports whether t lies inside: exact.
+// inBox reports whether t lies inside the region's box.
+func (c *convex) inBox(t vec) bool {
+	return t.x > c.lo.x && t.x < c.hi.x && t.y > c.lo.y && t.y < c.hi.y
+}
+
+// covers reports whether t lies inside: exact (see finder).
 func (c *convex) covers(t vec) bool {
-	if t.x <= c.lo.x || t.x >= c.hi.x || t.y <= c.lo.y || t.y >= c.hi.y {
+	if !c.inBox(t) {
 		return false
+	}
+	if f := c.find; f != nil {
+		for _, i := range f.toward[direction(t.x-f.cx, t.y-f.cy)] {
+			if c.halves[i].excess(t) <= 0 {
+				return false
+			}
+		}
+		return true
 	}
 	for i := range c.halves {
 		if c.halves[i].excess(t) <= 0 {
@@ -253,10 +268,26 @@ func (c *convex) covers(t vec) bool {
 // depth is how far t must move to leave the region, in nanometres; 0 exactly
 // when it is not inside.
 func (c *convex) depth(t vec) float64 {
-	if t.x <= c.lo.x || t.x >= c.hi.x || t.y <= c.lo.y || t.y >= c.hi.y {
+	if !c.inBox(t) {
 		return 0
 	}
 	d := math.MaxFloat64
+	if f := c.find; f != nil {
+		for _, i := range f.toward[direction(t.x-f.cx, t.y-f.cy)] {
+			h := &c.halves[i]
+			e := h.excess(t)
+			if e <= 0 {
+				return 0
+			}
+			d = min(d, float64(e)*h.inv)
+		}
+		for _, i := range f.around {
+			h := &c.halves[i]
+			// A side elsewhere can't put t outside; its excess may be a hair off.
+			d = min(d, max(1, float64(h.excess(t))*h.inv))
+		}
+		return d
+	}
 	for i := range c.halves {
 		h := &c.halves[i]
 		e := h.excess(t)

@@ -14,7 +14,8 @@ type separator struct {
 	rng   rng
 	line  liner
 	order []int
-	moves int // counted work
+
+	work int // pairs of pieces looked at: counted work
 }
 
 func newSeparator(m *model, spots []spot, seed uint64) *separator {
@@ -98,6 +99,7 @@ func (s *separator) weighted(i int) float64 {
 // loss is the weighted overlap of piece i as shape sh at t, or any number not
 // below limit once it is clear that it is not below limit.
 func (s *separator) loss(i, sh int, t vec, limit float64) float64 {
+	s.work += len(s.spots) / 2
 	var sum float64
 	n := len(s.m.shapes)
 	for j := range s.spots {
@@ -163,7 +165,7 @@ const (
 // move puts piece i at the best place a sample of places leads to, if that is
 // better than where it lies.
 func (s *separator) move(i int) {
-	s.moves++
+
 	here := trial{s.spots[i], s.weighted(i)}
 	best := here
 	turns := s.m.turns[s.m.shapes[here.shape].item]

@@ -50,17 +50,17 @@ func (m *model) reach(spots []spot) int64 {
 	return x
 }
 
-// How hard Strip tries: moves counted in all.
-var stripMoves = map[rect.Effort]int{rect.Quick: 20_000, rect.Usual: 200_000, rect.Thorough: 3_000_000}
+// How hard Strip tries: work in all.
+var stripWork = map[rect.Effort]int{rect.Quick: 100_000_000, rect.Usual: 1_000_000_000, rect.Thorough: 20_000_000_000}
 
 // squeeze shortens the strip step by step, separating the pieces each time;
 // first by bold steps and with shake-ups when stuck, then by ever finer ones.
 func (m *model) squeeze(best []spot, opt Options) []spot {
 	s := newSeparator(m, best, opt.Seed)
-	limit := stripMoves[opt.Effort]
-	stop := func() bool { return s.moves >= limit || opt.stopped() }
+	limit := stripWork[opt.Effort]
+	stop := func() bool { return s.work >= limit || opt.stopped() }
 	m.w = m.reach(best)
-	best = m.explore(s, best, func() bool { return s.moves >= limit*4/5 || opt.stopped() })
+	best = m.explore(s, best, func() bool { return s.work >= limit*4/5 || opt.stopped() })
 	return m.compress(s, best, stop)
 }
 
