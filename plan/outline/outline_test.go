@@ -39,7 +39,7 @@ func TestOverlaps(t *testing.T) {
 		{"fills the notch of an L", ell, poly(1, 0, 3, 0, 3, 2, 1, 2), false},
 		{"fills a cup", cup, poly(1, 0, 2, 0, 2, 2, 1, 2), false},
 		{"too wide for the cup by what it covers", cup, poly(1, 1, 3, 1, 3, 2, 1, 2), true},
-		{"L and its half turn about", ell, ell.Turn(2 * QuarterTurn).Move(4*length.Inch, 4*length.Inch), false},
+		{"L and its half turn about", ell, ell.Turn(2*QuarterTurn).Move(4*length.Inch, 4*length.Inch), false},
 		{"diamond touches a square's side", diamond, poly(4, 0, 6, 0, 6, 4, 4, 4), false},
 		{"diamond's tip in a square by its edge", diamond, poly(3, 0, 6, 0, 6, 4, 3, 4), true},
 	}
@@ -52,6 +52,87 @@ func TestOverlaps(t *testing.T) {
 		}
 		if got := Overlaps(c.b, c.a); got != c.want {
 			t.Errorf("%s, the other way: Overlaps = %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+func TestSimple(t *testing.T) {
+	cases := []struct {
+		name    string
+		corners Outline
+		simple  bool
+		tidy    error
+		want    int // corners of the tidy outline
+	}{
+		{"square", square, true, nil, 4},
+		{"the other way round", poly(0, 0, 0, 2, 2, 2, 2, 0), true, nil, 4},
+		{"a corner on a side", poly(0, 0, 1, 0, 2, 0, 2, 2, 0, 2), true, nil, 4},
+		{"closed by its first corner", poly(0, 0, 2, 0, 2, 2, 0, 2, 0, 0), false, nil, 4},
+		{"a corner twice", poly(0, 0, 2, 0, 2, 0, 2, 2, 0, 2), false, nil, 4},
+		{"nothing", nil, false, ErrCorners, 0},
+		{"one corner, often", poly(1, 1, 1, 1, 1, 1), false, ErrCorners, 0},
+		{"two corners", poly(0, 0, 1, 1), false, ErrCorners, 0},
+		{"a line", poly(0, 0, 1, 1, 2, 2), false, ErrDoublesBack, 0},
+		{"a spike", poly(0, 0, 4, 0, 2, 0, 2, 2, 0, 2), false, ErrDoublesBack, 0},
+		{"a bow", poly(0, 0, 2, 2, 2, 0, 0, 2), false, ErrCrosses, 0},
+		{"touches itself at a corner", poly(0, 0, 2, 0, 2, 2, 1, 0, 0, 2), false, ErrCrosses, 0},
+		{"two squares at a corner", poly(0, 0, 1, 0, 1, 1, 2, 1, 2, 2, 1, 2, 1, 1, 0, 1), false, ErrCrosses, 0},
+		{"goes along itself", poly(0, 0, 3, 0, 3, 3, 2, 3, 2, 0, 1, 0, 1, 3, 0, 3), false, ErrCrosses, 0},
+	}
+	for _, c := range cases {
+		if got := c.corners.Simple(); got != c.simple {
+			t.Errorf("%s: Simple = %v", c.name, got)
+		}
+		o, err := Tidy(c.corners)
+		if err != c.tidy || len(o) != c.want {
+			t.Errorf("%s: Tidy = %v, %v", c.name, o, err)
+		}
+		if err == nil && (!o.Simple() || o.shoelace().sign() <= 0) {
+			t.Errorf("%s: Tidy = %v", c.name, o)
+		}
+	}
+}
+
+func TestBoxes(t *testing.T) {
+	b := NewBox(1, 2, 10, 20)
+	if b != Rect(1, 2, 10, 20).Bounds() || b.Width() != 10 || b.Height() != 20 || b.Grow(-1) != NewBox(2, 3, 8, 18) {
+		t.Errorf("%v", b)
+	}
+	if !b.Contains(b) || b.Contains(NewBox(1, 2, 11, 20)) || b.Contains(NewBox(0, 2, 5, 5)) {
+		t.Error("Contains")
+	}
+	if b.Overlaps(NewBox(11, 2, 5, 5)) || b.Overlaps(NewBox(11, 22, 5, 5)) || !b.Overlaps(NewBox(10, 21, 5, 5)) {
+		t.Error("Overlaps")
+	}
+	for o, want := range map[string]bool{"square": square.IsRect(), "turned": square.Turn(QuarterTurn).IsRect(),
+		"diamond": !diamond.IsRect(), "L": !ell.IsRect(), "bow": !poly(0, 0, 1, 1, 1, 0, 0, 1).IsRect()} {
+		if !want {
+			t.Errorf("IsRect of a %s", o)
+		}
+	}
+}
+
+func TestSame(t *testing.T) {
+	if !Same(square, append(square[2:4:4], square[:2]...)) || !Same(nil, nil) {
+		t.Error("not the same from another corner")
+	}
+	if Same(square, diamond) || Same(square, square.Mirror()) || Same(square, half) || Same(ell, ell.Move(0, 1)) {
+		t.Error("the same though it is not")
+	}
+}
+
+// Two circles of 264 corners that nearly touch: what the check of a plan does
+// with the worst of its neighbours.
+func BenchmarkApartCircles(b *testing.B) {
+	var o Outline
+	for i := range 264 {
+		o = append(o, Outline{{X: 5 * length.Inch}}.Turn(-FullTurn/264*i)...)
+	}
+	r := NewRegion(o)
+	s := r.Move(7*length.Inch, 7*length.Inch+length.Inch/7)
+	for b.Loop() {
+		if !r.Apart(s, length.Millimetre/100) {
+			b.Fatal("too close")
 		}
 	}
 }
