@@ -12,6 +12,10 @@ import (
 // finish makes the line's outline and looks whether the mat has room for it.
 func (s *second) finish(c *cursor, p *piece) {
 	p.spec.Seam, p.spec.Ruler = s.list.Seam, s.list.Ruler && p.spec.Finished
+	if s.hugeCurve(p) {
+		c.add(c.line, p.sizeFrom, p.sizeTo, "the mat has no room for a curve of this size", onlyRectangles)
+		return
+	}
 	cut := s.cut(p)
 	if cut.err != nil {
 		c.add(c.line, p.sizeFrom, p.sizeTo, visible(cut.err.Error()), "")
@@ -22,6 +26,14 @@ func (s *second) finish(c *cursor, p *piece) {
 		c.add(c.line, p.sizeFrom, p.sizeTo, s.tooLarge(p), s.smaller(p))
 	}
 	s.list.Lines = append(s.list.Lines, p.Line)
+}
+
+// hugeCurve says whether a circle or a part of one is so much larger than the
+// mat that its outline, thousands of corners, is not worth working out.
+func (s *second) hugeCurve(p *piece) bool {
+	w, h := s.room()
+	curved := p.row.kind == shape.Circle || p.row.kind == shape.QuarterCircle
+	return curved && !s.badMat && p.spec.Sizes[0] > w+h
 }
 
 // cutShape is a shape ready to be cut and whether the mat has room for it, or
@@ -82,7 +94,7 @@ func over(l, most length.Len, unit length.Unit) string {
 
 // smaller is what to do about a piece that the mat has no room for.
 func (s *second) smaller(p *piece) string {
-	hint := "make it smaller; only squares and rectangles can be cut by hand"
+	hint := onlyRectangles
 	if p.row.kind == shape.Square || p.row.kind == shape.Rectangle {
 		hint = "write `, by hand` behind it to cut it at the table"
 	}
@@ -95,6 +107,8 @@ func (s *second) smaller(p *piece) string {
 	}
 	return hint
 }
+
+const onlyRectangles = "make it smaller; only squares and rectangles can be cut by hand"
 
 var grainWords = map[Grain]string{Lengthwise: "lengthwise", Crosswise: "crosswise"}
 
