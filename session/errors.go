@@ -36,3 +36,6 @@ type WetMat struct {
 func (w *WetMat) Error() string {
 	return fmt.Sprintf("mat %s is still drying until about %s", w.Mat, w.Until.Format("15:04"))
 }
+
+// errBrief says that a quilt is known by its sums only.
+var errBrief = errors.New("session: only the sums of this quilt are known")

@@ -282,6 +282,14 @@ func (e Event) Encode() ([]byte, error) {
 // Decode reads what Encode wrote. A kind or version that this program doesn't
 // know is ErrNewer.
 func Decode(b []byte) (Event, error) {
+	if e, ok := quick(b); ok {
+		return e, nil
+	}
+	return decode(b)
+}
+
+// decode reads any event by encoding/json.
+func decode(b []byte) (Event, error) {
 	var w wire
 	if err := json.Unmarshal(b, &w); err != nil {
 		return Event{}, fmt.Errorf("event: %w", err)
@@ -290,11 +298,11 @@ func Decode(b []byte) (Event, error) {
 	if err != nil {
 		return Event{}, fmt.Errorf("event %d: %w", w.Seq, err)
 	}
-	decode, ok := read[w.Kind]
+	as, ok := read[w.Kind]
 	if !ok || w.Version > contentVersion {
 		return Event{}, fmt.Errorf("event %d, %s, version %d: %w", w.Seq, w.Kind, w.Version, ErrNewer)
 	}
-	c, err := decode(w.Content)
+	c, err := as(w.Content)
 	if err != nil {
 		return Event{}, fmt.Errorf("event %d, %s: %w", w.Seq, w.Kind, err)
 	}

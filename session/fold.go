@@ -29,12 +29,18 @@ func Fold(events []Event) (State, error) {
 		return State{}, err
 	}
 	s := newState()
+	err = s.applyAll(events, dead)
+	return s, err
+}
+
+func (s *State) applyAll(events []Event, dead map[uint64]bool) error {
 	for i := range events {
 		if err := s.apply(&events[i], dead); err != nil {
-			return State{}, err
+			*s = State{}
+			return err
 		}
 	}
-	return s, nil
+	return nil
 }
 
 func newState() State { return State{Mats: []Mat{{Name: FirstMat, Runs: []Run{{}}}}} }
@@ -125,7 +131,25 @@ func (s *State) applyLive(e *Event) error {
 	if q == nil {
 		return cannotFollow(e, "no quilt %d", e.Quilt)
 	}
+	if q.Brief {
+		return applyBrief(q, e)
+	}
 	return s.applyQuilt(q, e)
+}
+
+// applyBrief folds what may be done to a quilt of which only the sums are
+// known; for anything else the log must be folded anew.
+func applyBrief(q *Quilt, e *Event) error {
+	switch c := e.Content.(type) {
+	case Renamed:
+		q.Name = c.Name
+	case Removed:
+		q.Standing = Gone
+	default:
+		return errBrief
+	}
+	q.Touched = e.At
+	return nil
 }
 
 // start opens a quilt.
@@ -146,7 +170,7 @@ func (s *State) start(e *Event, c *Started) error {
 	if err := q.addLoads(e, c.Plan.Loads, false); err != nil {
 		return err
 	}
-	q.count(0)
+	q.recount(0)
 	q.next()
 	s.Quilts = append(s.Quilts, q)
 	return nil
@@ -166,11 +190,12 @@ func (q *Quilt) addLoads(e *Event, loads []queue.Load, recut bool) error {
 		q.NextLoad = l.Number + 1
 		q.Loads = append(q.Loads, Load{Load: l, ID: l.Number, Edition: len(q.Editions) - 1, Recut: recut})
 	}
+	q.Count.All = len(q.Loads)
 	return nil
 }
 
-// count makes the counts of a plan just begun: Done and LineDone stand.
-func (q *Quilt) count(extra int) {
+// recount makes the counts of a plan just begun: LineDone stands.
+func (q *Quilt) recount(extra int) {
 	p := Pieces{Spoiled: q.Pieces.Spoiled, Extra: extra}
 	for _, l := range q.List().Lines {
 		if l.Kind == cutlist.OnMat {
@@ -199,7 +224,7 @@ func (q *Quilt) count(extra int) {
 // done.
 func (q *Quilt) next() {
 	q.Current, q.Step = 0, Fabric
-	if at := q.LoadsDone(); at < len(q.Loads) {
+	if at := q.Count.Done; at < len(q.Loads) {
 		q.Current = q.Loads[at].ID
 		return
 	}
@@ -325,9 +350,11 @@ func (s *State) peeled(q *Quilt, e *Event, c *Peeled) error {
 		return cannotFollow(e, "no mat %s", c.Mat)
 	}
 	l.Done, l.Mat, l.Spoiled, l.Lifted, l.Ragged, l.At, l.Skipped = true, c.Mat, c.Spoiled, c.Lifted, c.Ragged, e.At, false
+	q.Count.Done++
 	for i := range l.Pieces {
 		q.tally(l, i, !slices.Contains(c.Spoiled, i))
 	}
+	s.remember(l)
 	m.carry(MatLoad{c.Weight, c.Lifted})
 	s.Blade.cut(BladeLoad{c.CutLength, c.Ragged})
 	if c.Recut != nil {
@@ -338,6 +365,33 @@ func (s *State) peeled(q *Quilt, e *Event, c *Peeled) error {
 	q.Last = Last{What: "peeled", Load: l.ID, Step: Peel}
 	q.next()
 	return nil
+}
+
+// keepRecent is how many loads times are learned from: a habit of years ago
+// should not outvote tonight's.
+const keepRecent = 200
+
+// remember sums a load up for the days behind and for the times to come.
+func (s *State) remember(l *Load) {
+	t := LoadTime{l.At, len(l.Pieces), l.CutLength, l.Work, l.Broken}
+	if len(s.Recent) >= 2*keepRecent {
+		s.Recent = slices.Clone(s.Recent[len(s.Recent)-keepRecent:])
+	}
+	s.Recent = append(s.Recent, t)
+	date := l.At.Format(time.DateOnly)
+	if n := len(s.Days); n == 0 || s.Days[n-1].Date != date {
+		s.Days = append(s.Days, Day{Date: date})
+	}
+	d := &s.Days[len(s.Days)-1]
+	d.Loads++
+	d.Pieces += len(l.Pieces) - len(l.Spoiled)
+	d.Spoiled += len(l.Spoiled)
+	if l.Lifted {
+		d.Lifted++
+	}
+	for i, w := range l.Work {
+		d.Work[i] += w
+	}
 }
 
 // proper says that at holds different indexes below n, rising.
@@ -376,6 +430,7 @@ func (q *Quilt) recut(e *Event, c *Recut) error {
 		q.dropUses(id)
 		q.Loads = slices.DeleteFunc(q.Loads, func(l Load) bool { return l.ID == id })
 	}
+	q.Count.All = len(q.Loads)
 	q.addUses(c.Plan.Stock)
 	if err := q.addLoads(e, c.Plan.Loads, true); err != nil {
 		return err
@@ -439,6 +494,7 @@ func (q *Quilt) replanned(e *Event, c *Replanned) error {
 		inHand.Load, inHand.Edition, inHand.Recut = c.Keep.Load, len(q.Editions), false
 	}
 	q.Loads = slices.Clip(keep)
+	q.Count.All = len(q.Loads)
 	q.Editions = append(q.Editions, Edition{c.Text, c.List})
 	q.LineDone = slices.Clone(c.Done)
 	q.Stock, q.Buy, q.Short, q.Fewest = cloneStock(c.Plan.Stock), c.Plan.Buy, c.Plan.Short, c.Plan.Fewest
@@ -446,7 +502,7 @@ func (q *Quilt) replanned(e *Event, c *Replanned) error {
 	if err := q.addLoads(e, c.Plan.Loads, false); err != nil {
 		return err
 	}
-	q.count(c.Extra)
+	q.recount(c.Extra)
 	if q.Standing == Done {
 		q.Standing = UnderWay
 	}

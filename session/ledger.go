@@ -14,15 +14,17 @@ import (
 type Ledger struct {
 	mu     sync.Mutex
 	store  *store.Store // nil: kept nowhere
-	events []Event
-	state  State
+	base   State        // folded from the events before tail
+	tail   []Event      // the last events, so that taking back is quick
+	state  State        // folded from base and tail
+	cached uint64       // the number up to which a base is cached on disk
 	now    func() time.Time
 	plan   Planner
 }
 
 // New is a ledger that is kept nowhere, for trying things out and for tests.
 func New(opt OpenOptions) *Ledger {
-	l := &Ledger{state: newState()}
+	l := &Ledger{base: newState(), state: newState()}
 	l.use(opt)
 	return l
 }
@@ -77,7 +79,8 @@ func (l *Ledger) Do(id QuiltID, a Action) (State, error) {
 	if err := l.keep(&e); err != nil {
 		return l.state, err
 	}
-	l.events, l.state = append(l.events, e), next
+	l.tail, l.state = append(l.tail, e), next
+	l.shorten()
 	return l.state, nil
 }
 
@@ -112,39 +115,45 @@ func belongs(c Content, id QuiltID, a Action, seq uint64) QuiltID {
 
 // after is the state that an event leads to.
 func (l *Ledger) after(e *Event) (State, error) {
-	if _, ok := e.Content.(Undone); ok {
-		return Fold(append(slices.Clip(l.events), *e))
-	}
-	next := l.state.fork(e)
-	return next, next.apply(e, nil)
-}
-
-// fork copies what applying e may write to, so that the state forked from
-// stays as it is.
-func (s *State) fork(e *Event) State {
-	_, all := e.Content.(MatRenamed)
-	f := *s
-	f.Quilts = slices.Clone(s.Quilts)
-	for i, q := range f.Quilts {
-		if all || q.ID == e.Quilt {
-			f.Quilts[i] = q.clone()
+	if _, ok := e.Content.(Undone); !ok {
+		next := l.state.fork(e)
+		err := next.apply(e, nil)
+		if err != errBrief {
+			return next, err
 		}
 	}
-	f.Mats = slices.Clone(s.Mats)
-	for i := range f.Mats {
-		f.Mats[i].Runs = slices.Clone(f.Mats[i].Runs)
+	s, err := foldFrom(&l.base, append(slices.Clip(l.tail), *e))
+	if err != errBrief && err != errTooOld {
+		return s, err
 	}
-	f.Blade.Runs = slices.Clone(s.Blade.Runs)
-	return f
+	events, err := l.all()
+	if err != nil {
+		return State{}, err
+	}
+	return Fold(append(events, *e))
 }
 
-func (q *Quilt) clone() *Quilt {
-	c := *q
-	c.Loads = slices.Clone(q.Loads)
-	c.Stock = slices.Clone(q.Stock)
-	c.LineDone = slices.Clone(q.LineDone)
-	c.Editions = slices.Clip(q.Editions)
-	return &c
+// all are the events on disk.
+func (l *Ledger) all() ([]Event, error) {
+	if l.store == nil {
+		return slices.Clone(l.tail), nil
+	}
+	return l.since(1)
+}
+
+// Whole is a quilt with all its loads, also one that State has only in brief.
+func (l *Ledger) Whole(id QuiltID) (*Quilt, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if q := l.state.Quilt(id); q == nil || !q.Brief {
+		return q, nil
+	}
+	events, err := l.all()
+	if err != nil {
+		return nil, err
+	}
+	s, err := Fold(events)
+	return s.Quilt(id), err
 }
 
 // Close ends it; the lock on the file is given back.
@@ -154,6 +163,7 @@ func (l *Ledger) Close() error {
 	if l.store == nil {
 		return nil
 	}
+	_ = l.cache() // it only saves time
 	err := l.store.Close()
 	l.store = nil
 	return err

@@ -29,20 +29,80 @@ func Open(path string, opt OpenOptions) (*Ledger, error) {
 	if err != nil {
 		return nil, err
 	}
-	err = s.Each(1, func(_ uint64, line []byte) error {
+	l.store = s
+	if l.fromCache() != nil {
+		if err := l.fromStart(); err != nil {
+			s.Close()
+			return nil, fmt.Errorf("reading %s: %w", path, err)
+		}
+	}
+	return l, nil
+}
+
+// fromCache folds the events since the cached base. Any error means that the
+// cache is of no use.
+func (l *Ledger) fromCache() error {
+	seq, b := l.store.Cached()
+	if seq == 0 || seq > l.store.Last() {
+		return errTooOld
+	}
+	base, err := decodeState(b)
+	if err != nil {
+		return err
+	}
+	if base.Seq != seq {
+		return errTooOld
+	}
+	tail, err := l.since(seq + 1)
+	if err != nil {
+		return err
+	}
+	state, err := foldFrom(&base, tail)
+	if err != nil {
+		return err
+	}
+	l.base, l.tail, l.state, l.cached = base, tail, state, seq
+	return nil
+}
+
+// fromStart folds the whole log.
+func (l *Ledger) fromStart() error {
+	events, err := l.since(1)
+	if err != nil {
+		return err
+	}
+	l.base, l.tail = newState(), events
+	if l.state, err = Fold(events); err != nil {
+		return err
+	}
+	l.shorten()
+	return nil
+}
+
+// since are the events on disk from number from on.
+func (l *Ledger) since(from uint64) ([]Event, error) {
+	var events []Event
+	if last := l.store.Last(); last >= from {
+		events = make([]Event, 0, last-from+1)
+	}
+	err := l.store.Each(from, func(_ uint64, line []byte) error {
 		e, err := Decode(line)
-		l.events = append(l.events, e)
+		events = append(events, e)
 		return err
 	})
-	if err == nil {
-		l.state, err = Fold(l.events)
+	return events, err
+}
+
+// cache keeps the base on disk, when that will save the next opening time.
+func (l *Ledger) cache() error {
+	if l.base.Seq < l.cached+keepTail {
+		return nil
 	}
+	b, err := l.base.encode()
 	if err != nil {
-		s.Close()
-		return nil, fmt.Errorf("reading %s: %w", path, err)
+		return err
 	}
-	l.store = s
-	return l, nil
+	return l.store.SetCached(l.base.Seq, b)
 }
 
 // Notes say in her words what Open put right, such as a data file made anew

@@ -213,7 +213,7 @@ func TestCodec(t *testing.T) {
 		Replan{"t", smallList(7, 2)}, GoOn{}, Replan{"u", smallList(8, 2)}, Pause{}, Resume{}, Back{}, Rename{"Other"}, SetDue{"Two", 5}, TakeBackMat{"Two"},
 		RenameMat{"Two", "Blue"}, ChangeBlade{}, SetHabits{Habits{Dry: 5}}, Leave{}, SitDown{}, PutAside{}, TakeUp{}, Finish{}, Remove{})
 	var again []Event
-	for _, e := range l.events {
+	for _, e := range l.tail {
 		line, err := e.Encode()
 		if err != nil {
 			t.Fatal(err)
@@ -235,7 +235,7 @@ func TestCodec(t *testing.T) {
 			t.Errorf("times differ: %s %s", a, b)
 		}
 	}
-	if len(again) != len(l.events) || s.Quilts[0].Pieces != l.state.Quilts[0].Pieces {
+	if len(again) != len(l.tail) || s.Quilts[0].Pieces != l.state.Quilts[0].Pieces {
 		t.Errorf("pieces %+v, want %+v", s.Quilts[0].Pieces, l.state.Quilts[0].Pieces)
 	}
 }

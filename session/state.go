@@ -17,7 +17,28 @@ type State struct {
 	Mats   []Mat     // in the order they came, retired ones too
 	Blade  Blade
 	Habits Habits
-	Lost   []uint64 // numbers of events that are lost
+	Days   []Day      // the days behind, in order
+	Recent []LoadTime // the last loads peeled, oldest first, from which times are learned
+	Lost   []uint64   // numbers of events that are lost
+}
+
+// Day sums up what was peeled on one day of hers.
+type Day struct {
+	Date    string // 2026-03-07
+	Loads   int
+	Pieces  int // good ones
+	Spoiled int
+	Lifted  int
+	Work    [Steps]time.Duration // of the loads peeled that day
+}
+
+// LoadTime is how long one load took.
+type LoadTime struct {
+	At        time.Time
+	Pieces    int
+	CutLength length.Len
+	Work      [Steps]time.Duration
+	Broken    [Steps]bool
 }
 
 // Standing says where on the shelf a quilt stands.
@@ -57,7 +78,14 @@ type Quilt struct {
 	NextLoad int           // the ID the next new load gets
 	Clock    time.Time     // work counts from here; zero while she is away
 	Handled  time.Duration // handling since the last rest, up to Clock
+	// Brief says that Loads and Stock are left out: a quilt that was done
+	// before this program started. Ledger.Whole has it all.
+	Brief bool
+	Count Loads // of loads, for a brief quilt too
 }
+
+// Loads counts loads.
+type Loads struct{ Done, All int }
 
 // Edition is a cut list as it was read at some time.
 type Edition struct {
@@ -158,11 +186,19 @@ func (b Blade) Length() length.Len {
 	return sum
 }
 
-// List is the cut list that counts now.
-func (q *Quilt) List() *cutlist.List { return q.Editions[len(q.Editions)-1].List }
+// edition is the last one; a brief quilt has none.
+func (q *Quilt) edition() Edition {
+	if len(q.Editions) == 0 {
+		return Edition{}
+	}
+	return q.Editions[len(q.Editions)-1]
+}
+
+// List is the cut list that counts now; nil for a brief quilt.
+func (q *Quilt) List() *cutlist.List { return q.edition().List }
 
 // Text is the cut list as she wrote it last.
-func (q *Quilt) Text() string { return q.Editions[len(q.Editions)-1].Text }
+func (q *Quilt) Text() string { return q.edition().Text }
 
 // ListOf is the list in which a load's lines count.
 func (q *Quilt) ListOf(l *Load) *cutlist.List { return q.Editions[l.Edition].List }
@@ -180,32 +216,26 @@ func (q *Quilt) Load(id int) *Load {
 // InHand is the load she is at, or nil when all are done.
 func (q *Quilt) InHand() *Load { return q.Load(q.Current) }
 
-// Place is where the load in hand stands: load Place of len(q.Loads). When
-// none is left it is len(q.Loads).
-func (q *Quilt) Place() int {
-	done := q.LoadsDone()
-	return min(done+1, len(q.Loads))
-}
+// Place is where the load in hand stands: load Place of Count.All. When none
+// is left it is Count.All.
+func (q *Quilt) Place() int { return min(q.Count.Done+1, q.Count.All) }
 
 // LoadsDone counts.
-func (q *Quilt) LoadsDone() int {
-	n := 0
-	for i := range q.Loads {
-		if q.Loads[i].Done {
-			n++
-		}
-	}
-	return n
-}
+func (q *Quilt) LoadsDone() int { return q.Count.Done }
 
 // LoadsLeft counts.
-func (q *Quilt) LoadsLeft() int { return len(q.Loads) - q.LoadsDone() }
+func (q *Quilt) LoadsLeft() int { return q.Count.All - q.Count.Done }
 
 // Finished says that every load is peeled, or that she said so.
 func (q *Quilt) Finished() bool { return q.Standing == Done }
 
 // ToCome are the loads not done, the one in hand first.
-func (q *Quilt) ToCome() []Load { return q.Loads[q.LoadsDone():] }
+func (q *Quilt) ToCome() []Load {
+	if q.Brief {
+		return nil
+	}
+	return q.Loads[q.Count.Done:]
+}
 
 // Quilt finds a quilt that isn't removed, or returns nil.
 func (s *State) Quilt(id QuiltID) *Quilt {
