@@ -11,33 +11,34 @@ import (
 	"example.org/matside/plan/stock"
 )
 
-// queue writes the plan down: loads in order, their pieces given copies,
+// emit writes an attempt down: loads in order, their pieces given copies,
 // their rough cuts given panels.
-func (m *maker) queue() *queue.Queue {
+func (m *maker) emit(a *attempt) *queue.Queue {
 	q := &queue.Queue{List: m.list}
-	pieces := m.hand()
-	for _, l := range m.ordered() {
-		q.Loads = append(q.Loads, m.load(l, len(q.Loads)+1, pieces))
+	pieces := m.deal()
+	for _, i := range m.ordered(a) {
+		q.Loads = append(q.Loads, m.load(&a.mats[i], a.rough[i], len(q.Loads)+1, pieces))
 	}
 	layouts(q.Loads)
-	for f, t := range m.tables {
-		q.Stock = append(q.Stock, m.panelUses(t, q.Loads)...)
-		if b, ok := m.buy(t); ok {
+	for _, s := range a.spread {
+		q.Stock = append(q.Stock, m.panelUses(s, q.Loads)...)
+		if b, ok := m.buy(s); ok {
 			q.Buy = append(q.Buy, b)
 		}
-		if s, ok := m.short(f, pieces); ok {
-			q.Short = append(q.Short, s)
+		if short, ok := m.short(s, pieces); ok {
+			q.Short = append(q.Short, short)
 		}
 	}
-	q.Fewest = m.fewest(q)
+	n := m.least(planned(m.job, a.mats), len(q.Loads), m.opt.Effort)
+	q.Fewest = queue.Fewest{Loads: n, Proved: n == len(q.Loads)}
 	return q
 }
 
 // piece is one copy of a line.
 type piece struct{ line, copy int }
 
-// hand deals out the copies of each kind, those with the First label first.
-func (m *maker) hand() [][]piece {
+// deal gives out the copies of each kind, those with the First label first.
+func (m *maker) deal() [][]piece {
 	out := make([][]piece, len(m.job.Kinds))
 	for k := range m.job.Kinds {
 		lines := slices.Clone(m.job.Kinds[k].Lines)
@@ -59,12 +60,11 @@ func (m *maker) late(line int) int {
 	return 1
 }
 
-func (m *maker) load(mat *pack.Mat, number int, pieces [][]piece) queue.Load {
+func (m *maker) load(mat *pack.Mat, rough []stock.Box, number int, pieces [][]piece) queue.Load {
 	l := queue.Load{Number: number}
 	for i := range mat.Groups {
-		g := &mat.Groups[i]
-		l.RoughCuts = append(l.RoughCuts, queue.RoughCut{Fabric: g.Fabric,
-			X: g.X - m.list.Margin, Y: g.Y - m.list.Margin, Width: g.W + 2*m.list.Margin, Height: g.H + 2*m.list.Margin})
+		g, r := &mat.Groups[i], rough[i]
+		l.RoughCuts = append(l.RoughCuts, queue.RoughCut{Fabric: g.Fabric, X: r.X, Y: r.Y, Width: r.W, Height: r.H})
 		for _, p := range g.Parts {
 			next := pieces[p.Kind][0]
 			pieces[p.Kind] = pieces[p.Kind][1:]
@@ -78,7 +78,8 @@ func (m *maker) load(mat *pack.Mat, number int, pieces [][]piece) queue.Load {
 
 // panelUses says what comes out of each panel of a table. Rough cuts of one
 // size are all alike: each takes the next place of its size.
-func (m *maker) panelUses(t *table, loads []queue.Load) []queue.PanelUse {
+func (m *maker) panelUses(sp *spread, loads []queue.Load) []queue.PanelUse {
+	t := sp.table
 	uses := make([]queue.PanelUse, len(t.panels))
 	for p := range uses {
 		uses[p] = queue.PanelUse{Fabric: t.fabric, Panel: p + 1, Width: t.panels[p].W, Height: t.panels[p].H}
@@ -86,11 +87,11 @@ func (m *maker) panelUses(t *table, loads []queue.Load) []queue.PanelUse {
 	if t.endless {
 		last := len(uses) - 1
 		step, ppm := buyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong
-		uses[last].Height = shrunk(toBuy(t.layout.Reach[last], step, ppm), ppm)
+		uses[last].Height = shrunk(toBuy(sp.layout.Reach[last], step, ppm), ppm)
 	}
 	places := map[stock.Cut][]stock.Spot{}
-	for _, s := range t.layout.Spots {
-		if h, ok := t.isHand(s.Cut); ok {
+	for _, s := range sp.layout.Spots {
+		if h, ok := sp.isHand(s.Cut); ok {
 			uses[s.Panel].ByHand = append(uses[s.Panel].ByHand,
 				queue.HandCut{Line: h.line, Copy: h.copy, X: s.X, Y: s.Y, Width: s.W, Height: s.H})
 			continue
@@ -131,84 +132,13 @@ func (t *table) number(uses []queue.PanelUse, list *cutlist.List) {
 	}
 }
 
-func (m *maker) buy(t *table) (queue.Buy, bool) {
-	if !t.endless || t.layout.Reach[len(t.panels)-1] == 0 {
+func (m *maker) buy(s *spread) (queue.Buy, bool) {
+	t := s.table
+	if !t.endless || s.layout.Reach[len(t.panels)-1] == 0 {
 		return queue.Buy{}, false
 	}
-	length := toBuy(t.layout.Reach[len(t.panels)-1], buyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong)
+	length := toBuy(s.layout.Reach[len(t.panels)-1], buyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong)
 	return queue.Buy{Fabric: t.fabric, Width: cutlist.BuyWidth, Length: length}, true
-}
-
-// short says what of a fabric could not be planned: the pieces that were
-// dealt no place, and what is cut by hand and found none.
-func (m *maker) short(f int, pieces [][]piece) (queue.Short, bool) {
-	s := queue.Short{Fabric: f, Missing: make([]int, len(m.list.Lines))}
-	t := m.tables[f]
-	total := 0
-	var want []int
-	for k := range pieces {
-		n := 0
-		if m.job.Kinds[k].Fabric == f {
-			n = len(pieces[k])
-			total += n
-			for _, p := range pieces[k] {
-				s.Missing[p.line]++
-			}
-		}
-		want = append(want, n)
-	}
-	var hand []stock.Cut
-	for _, i := range t.layout.Left {
-		h, ok := t.isHand(i)
-		if !ok {
-			continue
-		}
-		cut, n := h.cut, 1
-		if cut.Across && cut.W > 0 {
-			cut.W = t.layout.LeftLength
-			n = int((cut.W + t.widest() - 1) / t.widest())
-		}
-		hand = append(hand, cut)
-		s.Missing[h.line] += n
-		total += n
-	}
-	if total > 0 {
-		s.Length = m.wouldDo(f, want, hand)
-	}
-	return s, total > 0
-}
-
-// wouldDo is how much fabric, as wide as the widest panel, what is missing
-// takes; 0 where no length would.
-func (m *maker) wouldDo(f int, want []int, hand []stock.Cut) length.Len {
-	t := m.tables[f]
-	groups, err := m.job.Pieces(f, want)
-	if err != nil {
-		return 0
-	}
-	cuts := append(m.cutsOf(groups), hand...)
-	panel := stock.Panel{W: t.widest(), H: endless, Endless: true}
-	l := stock.Lay([]stock.Panel{panel}, cuts)
-	if len(l.Left) > 0 {
-		return 0
-	}
-	return toBuy(l.Reach[0], 1, m.list.Fabrics[f].ShrinkAlong)
-}
-
-func (t *table) widest() length.Len {
-	w := length.Len(1)
-	for _, p := range t.panels {
-		w = max(w, p.W)
-	}
-	return w
-}
-
-// isHand says which by-hand cut a cut laid is, if it is one.
-func (t *table) isHand(cut int) (handCut, bool) {
-	if i := cut - t.rough; i >= 0 && i < len(t.hand) {
-		return t.hand[i], true
-	}
-	return handCut{}, false
 }
 
 // layouts numbers the drawings: loads with the same outlines at the same

@@ -7,37 +7,36 @@ import (
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
 	"example.org/matside/plan/pack"
-	"example.org/matside/plan/queue"
 	"example.org/matside/plan/rect"
 )
 
-// fewest is a true lower bound on the loads for the pieces planned: the best
-// of several, each of which leaves some rule out and so can only be too low.
+// least is a true lower bound on the loads for pieces, counted by kind: the
+// best of several, each of which leaves some rule out and so can only be too
+// low. It looks no further once it has come to enough, if that isn't 0.
 //
 //   - By area: all pieces must fit the part of the mats the blade reaches,
 //     whatever fabrics share a mat.
 //   - Rectangles alone, as if all were of one fabric.
 //   - Fussy pieces alone, each with the margin that keeps it from the next.
-func (m *maker) fewest(q *queue.Queue) queue.Fewest {
-	planned := m.planned()
-	n := m.byArea(planned)
+func (m *maker) least(pieces []int, enough int, effort rect.Effort) int {
+	n := m.byArea(pieces)
 	for _, fussy := range []bool{false, true} {
 		keep := m.keep(fussy)
-		sizes := m.flat(planned, fussy, keep)
-		if n >= len(q.Loads) || len(sizes) == 0 {
+		sizes := m.flat(pieces, fussy, keep)
+		if enough > 0 && n >= enough || len(sizes) == 0 {
 			break
 		}
-		opt := bound.Options{Effort: m.opt.Effort, Enough: len(q.Loads)}
+		opt := bound.Options{Effort: effort, Enough: enough}
 		n = max(n, bound.Bins(m.job.W+keep, m.job.H+keep, sizes, opt))
 	}
-	return queue.Fewest{Loads: n, Proved: n == len(q.Loads)}
+	return n
 }
 
-// planned counts the pieces on the mats by kind.
-func (m *maker) planned() []int {
-	out := make([]int, len(m.job.Kinds))
-	for i := range m.mats {
-		for _, g := range m.mats[i].Groups {
+// planned counts the pieces on mats by kind.
+func planned(j *pack.Job, mats []pack.Mat) []int {
+	out := make([]int, len(j.Kinds))
+	for i := range mats {
+		for _, g := range mats[i].Groups {
 			for _, p := range g.Parts {
 				out[p.Kind]++
 			}
@@ -49,11 +48,11 @@ func (m *maker) planned() []int {
 // byArea is the bound by area. With a gap, each piece and the mat grow by
 // half of it all round: grown pieces still may not overlap. A convex outline
 // grows by its girth times that at least.
-func (m *maker) byArea(planned []int) int {
+func (m *maker) byArea(counts []int) int {
 	gap := m.list.Gap
 	mat := length.Mul(m.job.W+gap, m.job.H+gap)
 	var pieces []bound.Discrete
-	for k, n := range planned {
+	for k, n := range counts {
 		if n == 0 {
 			continue
 		}
@@ -82,9 +81,9 @@ func (m *maker) keep(fussy bool) length.Len {
 // flat lists the rectangles as sizes for bound.Bins, the fussy ones or all,
 // each with keep added. A piece that may be turned at any angle is left out:
 // Bins takes edges to be parallel to the mat's.
-func (m *maker) flat(planned []int, fussy bool, keep length.Len) []rect.Size {
+func (m *maker) flat(counts []int, fussy bool, keep length.Len) []rect.Size {
 	var out []rect.Size
-	for k, n := range planned {
+	for k, n := range counts {
 		p := &m.job.Kinds[k]
 		if n > 0 && p.Outline.IsRect() && p.Turns < pack.AnyTurn && (p.Fussy || !fussy) {
 			out = append(out, rect.Size{W: p.W + keep, H: p.H + keep, Turn: p.Turns >= pack.QuarterTurns, Count: n})

@@ -10,18 +10,19 @@ import (
 // ordered sorts the loads: those with the First label, then by fabric, what
 // sheds last; within a fabric like drawings together, small pieces before
 // large ones, while the mat is fresh.
-func (m *maker) ordered() []*pack.Mat {
+func (m *maker) ordered(a *attempt) []int {
 	type keyed struct {
-		mat                        *pack.Mat
+		mat                        int
 		first, sheds, fabric, size int
 		drawing                    string
 	}
-	all := make([]keyed, len(m.mats))
-	for i := range m.mats {
-		k := keyed{mat: &m.mats[i], first: 1, drawing: m.sketch(&m.mats[i])}
+	all := make([]keyed, len(a.mats))
+	for i := range a.mats {
+		mat := &a.mats[i]
+		k := keyed{mat: i, first: 1, drawing: m.sketch(mat)}
 		most := 0
-		for g := range k.mat.Groups {
-			group := &k.mat.Groups[g]
+		for g := range mat.Groups {
+			group := &mat.Groups[g]
 			if m.list.Fabrics[group.Fabric].Sheds {
 				k.sheds = 1
 			}
@@ -41,7 +42,7 @@ func (m *maker) ordered() []*pack.Mat {
 		return cmp.Or(cmp.Compare(a.first, b.first), cmp.Compare(a.sheds, b.sheds), cmp.Compare(a.fabric, b.fabric),
 			cmp.Compare(a.size, b.size), cmp.Compare(a.drawing, b.drawing))
 	})
-	out := make([]*pack.Mat, len(all))
+	out := make([]int, len(all))
 	for i := range all {
 		out[i] = all[i].mat
 	}

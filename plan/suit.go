@@ -6,37 +6,62 @@ import (
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/pack"
+	"example.org/matside/plan/rect"
 	"example.org/matside/plan/stock"
 )
 
-// suited looks for the limit on rough cuts that gets most out of a fabric's
-// panels: four 10 1/2 rather than three 11 1/2 across 42.
-func (m *maker) suited(f int) pack.Limit {
-	var best pack.Limit
-	var least *score
-	for _, w := range m.sides(f, m.job.W, func(p stock.Panel) length.Len { return p.W }) {
-		for _, h := range m.sides(f, m.job.H, func(p stock.Panel) length.Len { return p.H }) {
-			l := pack.Limit{W: w, H: h}
-			s, ok := m.try(f, l)
-			if ok && (least == nil || s.less(least)) {
-				best, least = l, s
+// suit is a limit on a fabric's rough cuts, and how the fabric does by itself
+// within it.
+type suit struct {
+	limit                  pack.Limit
+	missing, rough, layout int
+	fabric                 int64
+}
+
+// suits are limits worth an attempt for all fabrics together: for each the
+// one that misses least, then takes fewest rough cuts, then least fabric.
+func (m *maker) suits(best *attempt) [][]pack.Limit {
+	limits := slices.Clone(best.limits)
+	changed := false
+	for f := range m.tables {
+		all := m.suitsOf(f, len(best.spread[f].layout.Left) > 0)
+		if len(all) == 0 {
+			continue
+		}
+		if s := slices.MinFunc(all, (*suit).compare); s.limit.W != m.job.W || s.limit.H != m.job.H {
+			limits[f], changed = s.limit, true
+		}
+	}
+	if !changed {
+		return nil
+	}
+	return [][]pack.Limit{limits}
+}
+
+func (s *suit) compare(o *suit) int {
+	return cmp.Or(cmp.Compare(s.missing, o.missing), cmp.Compare(s.rough, o.rough), cmp.Compare(s.fabric, o.fabric))
+}
+
+// suitsOf tries limits that a fabric's panels suggest. Heights are tried only
+// where the fabric runs short, or with thorough effort.
+func (m *maker) suitsOf(f int, short bool) []*suit {
+	widths := m.sides(f, m.job.W, func(p stock.Panel) length.Len { return p.W })
+	heights := []length.Len{m.job.H}
+	if short || m.opt.Effort == rect.Thorough {
+		heights = m.sides(f, m.job.H, func(p stock.Panel) length.Len { return p.H })
+	}
+	if m.job.Empty(f) || !short && m.opt.Effort == rect.Quick {
+		return nil
+	}
+	var out []*suit
+	for _, w := range widths {
+		for _, h := range heights {
+			if s := m.try(f, pack.Limit{W: w, H: h}); s != nil && !m.stopped() {
+				out = append(out, s)
 			}
 		}
 	}
-	if least != nil && least.missing == 0 {
-		return best
-	}
-	return m.cutOut(f, best)
-}
-
-// score says how well a limit suits: pieces missing, rough cuts, fabric.
-type score struct {
-	missing, rough int
-	fabric         int64
-}
-
-func (s *score) less(o *score) bool {
-	return cmp.Or(cmp.Compare(s.missing, o.missing), cmp.Compare(s.rough, o.rough), cmp.Compare(s.fabric, o.fabric)) < 0
+	return out
 }
 
 // sides are the box sides worth trying: as much as the mat allows, and what
@@ -44,13 +69,15 @@ func (s *score) less(o *score) bool {
 func (m *maker) sides(f int, most length.Len, side func(stock.Panel) length.Len) []length.Len {
 	out := []length.Len{most}
 	for _, p := range m.tables[f].panels {
-		if p.Endless {
+		s := side(p)
+		if s == endless {
 			continue
 		}
-		first := (side(p) + most + 2*m.list.Margin - 1) / (most + 2*m.list.Margin)
-		for n := max(1, first); n < first+3; n++ {
-			if s := m.inset(side(p) / n); s > 0 {
-				out = append(out, min(s, most))
+		whole := most + 2*m.list.Margin
+		first := (s + whole - 1) / whole
+		for n := first; n < first+2; n++ {
+			if s := m.inset(s / n); s > 0 && s < most {
+				out = append(out, s)
 			}
 		}
 	}
@@ -58,98 +85,17 @@ func (m *maker) sides(f int, most length.Len, side func(stock.Panel) length.Len)
 	return slices.Compact(out)
 }
 
-// try packs a fabric by itself within a limit and lays its rough cuts out.
-func (m *maker) try(f int, l pack.Limit) (*score, bool) {
+// inset is a panel's side as the box of a rough cut's pieces sees it.
+func (m *maker) inset(side length.Len) length.Len { return side - 2*m.list.Margin }
+
+// try packs a fabric by itself within a limit and lays its rough cuts out; it
+// is nil where a piece is larger than the limit.
+func (m *maker) try(f int, l pack.Limit) *suit {
 	groups, err := m.job.Fabric(f, l)
 	if err != nil {
-		return nil, false // a piece larger than this limit
-	}
-	t := *m.tables[f]
-	t.lay(m.cutsOf(groups))
-	kept, missing := m.salvage(&t, groups)
-	return &score{missing, len(kept), t.layout.Fabric(t.panels)}, true
-}
-
-func (m *maker) cutsOf(groups []pack.Group) []stock.Cut {
-	out := make([]stock.Cut, len(groups))
-	for i := range groups {
-		out[i] = m.rough(&groups[i])
-	}
-	return out
-}
-
-// cutOut packs a fabric within a limit and keeps what its panels can give,
-// as rough cuts that stay as they are.
-func (m *maker) cutOut(f int, l pack.Limit) pack.Limit {
-	groups, err := m.job.Fabric(f, l)
-	if err != nil {
-		panic("plan: a limit no longer holds: " + err.Error())
+		return nil
 	}
 	t := m.tables[f]
-	t.lay(m.cutsOf(groups))
-	kept, _ := m.salvage(t, groups)
-	if kept == nil {
-		kept = []pack.Group{}
-	}
-	return pack.Limit{W: l.W, H: l.H, Groups: kept}
-}
-
-// salvage keeps the groups whose rough cuts found a place, and cuts what it
-// can of the others' pieces out of what is left of the panels. It leaves the
-// table's cuts and layout as they are then.
-func (m *maker) salvage(t *table, groups []pack.Group) (kept []pack.Group, missing int) {
-	found := make([]bool, len(t.cuts))
-	for _, s := range t.layout.Spots {
-		found[s.Cut] = true
-	}
-	for _, i := range t.layout.Left {
-		found[i] = false
-	}
-	want := make([]int, len(m.job.Kinds))
-	for i := range groups {
-		if found[i] {
-			kept = append(kept, groups[i])
-			continue
-		}
-		for _, p := range groups[i].Parts {
-			want[p.Kind]++
-		}
-	}
-	for p := range t.panels {
-		kept = append(kept, m.fillPanel(t, p, want)...)
-	}
-	for _, n := range want {
-		missing += n
-	}
-	for _, i := range t.layout.Left {
-		if _, ok := t.isHand(i); ok {
-			missing++
-		}
-	}
-	return kept, missing
-}
-
-// fillPanel cuts wanted pieces out of what is left of a panel.
-func (m *maker) fillPanel(t *table, p int, want []int) (out []pack.Group) {
-	for {
-		progress := false
-		for _, r := range t.layout.Free(p) {
-			g := m.job.Fill(t.fabric, want, m.inset(r.W), m.inset(r.H))
-			if len(g.Parts) == 0 {
-				continue
-			}
-			cut := m.rough(&g)
-			t.layout.Take(p, r, cut.W, cut.H, len(t.cuts))
-			t.cuts = append(t.cuts, cut)
-			out = append(out, g)
-			for _, part := range g.Parts {
-				want[part.Kind]--
-			}
-			progress = true
-			break
-		}
-		if !progress {
-			return out
-		}
-	}
+	s, kept, missing := m.salvage(t, groups)
+	return &suit{limit: l, missing: missing, rough: len(kept), fabric: m.cost(t, s)}
 }

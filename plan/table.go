@@ -15,9 +15,14 @@ type table struct {
 	panels  []stock.Panel
 	endless bool // the last panel is fabric still to be bought
 	hand    []handCut
-	cuts    []stock.Cut // laid last: rough cuts, then hand, then rough cuts that were added
-	rough   int         // how many of them come first
-	layout  *stock.Layout
+}
+
+// spread is a table with everything laid out on it.
+type spread struct {
+	table  *table
+	rough  int // how many rough cuts come first among the cuts; then those by hand, then rough cuts that were added
+	cuts   int
+	layout *stock.Layout
 }
 
 // handCut is a piece, strip or binding to be cut at the table.
@@ -85,13 +90,35 @@ func (t *table) addHand(list *cutlist.List, line int, copies []int) {
 	}
 }
 
-// lay finds places for the rough cuts and for what is cut by hand.
-func (t *table) lay(rough []stock.Cut) {
-	t.cuts, t.rough = rough, len(rough)
+// lay finds places for rough cuts and for what is cut by hand.
+func (t *table) lay(rough []stock.Cut) *spread {
+	cuts := append([]stock.Cut(nil), rough...)
 	for _, h := range t.hand {
-		t.cuts = append(t.cuts, h.cut)
+		cuts = append(cuts, h.cut)
 	}
-	t.layout = stock.Lay(t.panels, t.cuts)
+	return &spread{t, len(rough), len(cuts), stock.Lay(t.panels, cuts)}
+}
+
+// add lays one more rough cut in a free rectangle of a panel.
+func (s *spread) add(panel int, free stock.Box, c stock.Cut) {
+	s.layout.Take(panel, free, c.W, c.H, s.cuts)
+	s.cuts++
+}
+
+// isHand says which by-hand cut a cut laid is, if it is one.
+func (s *spread) isHand(cut int) (handCut, bool) {
+	if i := cut - s.rough; i >= 0 && i < len(s.table.hand) {
+		return s.table.hand[i], true
+	}
+	return handCut{}, false
+}
+
+func (t *table) widest() length.Len {
+	w := length.Len(1)
+	for _, p := range t.panels {
+		w = max(w, p.W)
+	}
+	return w
 }
 
 // shrunk is what is left of a length after washing, rounded down; ppm is in

@@ -22,13 +22,18 @@ func (j *Job) stopped() bool { return j.Stop != nil && j.Stop() }
 
 // improve makes fewer loads of them, as far as the effort reaches.
 func (s *solver) improve(loads []load) []load {
-	best := loads
-	for _, l := range [][]load{s.valued()} {
-		if len(l) > 0 && len(l) < len(best) {
-			best = l
+	if len(loads) <= s.Lower {
+		return loads
+	}
+	if l := s.emptied(loads); len(l) < len(loads) {
+		loads = l
+	}
+	if len(loads) > s.Lower {
+		if l := s.valued(); len(l) > 0 && len(l) < len(loads) {
+			loads = s.emptied(l)
 		}
 	}
-	return s.emptied(best)
+	return loads
 }
 
 // valued packs the whole need several times over, mat by mat, each mat with
@@ -99,7 +104,7 @@ func (s *solver) emptied(loads []load) []load {
 	for again := true; again; {
 		again = false
 		slices.SortStableFunc(loads, byWorth)
-		for d := len(loads) - 1; d >= max(0, len(loads)-mostTargets) && !s.stopped(); d-- {
+		for d := len(loads) - 1; d >= max(0, len(loads)-mostTargets) && len(loads) > s.Lower && !s.stopped(); d-- {
 			others := slices.Delete(slices.Clone(loads), d, d+1)
 			if s.area.work < budget(s.Effort) && s.absorb(&loads[d], others) {
 				loads, again = others, true

@@ -45,6 +45,7 @@ type Job struct {
 	Apart  length.Len // between pieces of different rough cuts: twice the margin, and never less than the gap
 	Effort rect.Effort
 	Stop   func() bool
+	Lower  int // no fewer loads are possible: there is nothing to gain beyond
 
 	of    [][]int // the kinds of each fabric
 	nests *nests
@@ -155,4 +156,23 @@ func (j *Job) fits(k *Kind) bool {
 // take.
 func (j *Job) upright(k *Kind, w, h length.Len) bool {
 	return k.W <= w && k.H <= h || k.Turns >= QuarterTurns && k.H <= w && k.W <= h
+}
+
+// Counts are the pieces to be cut of each kind.
+func (j *Job) Counts() []int {
+	out := make([]int, len(j.Kinds))
+	for k := range out {
+		out[k] = j.Kinds[k].Count
+	}
+	return out
+}
+
+// Empty says whether a fabric has no pieces to be cut on the mat.
+func (j *Job) Empty(fabric int) bool {
+	for _, k := range j.of[fabric] {
+		if j.Kinds[k].Count > 0 {
+			return false
+		}
+	}
+	return true
 }

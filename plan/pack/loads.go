@@ -23,11 +23,7 @@ func (j *Job) Fabric(f int, l Limit) ([]Group, error) {
 		return l.Groups, nil
 	}
 	w, h := j.reachOf(l)
-	want := make([]int, len(j.Kinds))
-	for _, k := range j.of[f] {
-		want[k] = j.Kinds[k].Count
-	}
-	return j.within(f, want, w, h)
+	return j.within(f, j.Counts(), w, h)
 }
 
 func (j *Job) reachOf(l Limit) (w, h length.Len) {

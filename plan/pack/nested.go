@@ -26,10 +26,10 @@ type nested struct {
 }
 
 func newNests(e rect.Effort) *nests {
-	left := 16
+	left := 8
 	switch e {
 	case rect.Quick:
-		left = 6
+		left = 4
 	case rect.Thorough:
 		left = 240
 	}

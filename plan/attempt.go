@@ -1,0 +1,121 @@
+package plan
+
+import (
+	"cmp"
+
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/pack"
+	"example.org/matside/plan/stock"
+)
+
+// attempt is one way to plan the whole list.
+type attempt struct {
+	limits []pack.Limit
+	mats   []pack.Mat
+	rough  [][]stock.Box // of each mat, its groups' rough cuts as they lie on it
+	spread []*spread     // of each fabric
+
+	missing int   // pieces that found no fabric
+	fabric  int64 // in buying steps where it is bought, to compare by
+	raw     int64 // the same to the square tenth of a millimetre
+}
+
+// attempt packs all loads within the limits and lays their rough cuts out.
+func (m *maker) attempt(limits []pack.Limit) *attempt {
+	mats, err := m.job.Loads(limits)
+	if err != nil {
+		panic("plan: a limit is smaller than a piece: " + err.Error())
+	}
+	a := &attempt{limits: limits, mats: mats, spread: make([]*spread, len(m.tables))}
+	a.rough = make([][]stock.Box, len(mats))
+	for i := range mats {
+		a.rough[i] = m.snapped(&mats[i])
+	}
+	for f := range m.tables {
+		m.place(a, f)
+	}
+	return a
+}
+
+// place lays a fabric's rough cuts out: in whole eighths where that costs
+// nothing, else as small as their pieces allow.
+func (m *maker) place(a *attempt, f int) {
+	t := m.tables[f]
+	s := t.lay(a.roughCuts(f))
+	if exact := m.exactly(a, f); exact != nil {
+		e := t.lay(cutsOf(exact))
+		if cmp.Or(cmp.Compare(len(e.layout.Left), len(s.layout.Left)), cmp.Compare(m.cost(t, e), m.cost(t, s))) < 0 {
+			s = e
+			a.setRough(f, exact)
+		}
+	}
+	a.spread[f] = s
+	a.missing += a.missingOf(f, t)
+	a.fabric += m.cost(t, s)
+	a.raw += s.layout.Fabric(t.panels)
+}
+
+// cost is how much fabric a table takes: whole buying steps of what is
+// bought, and as much of a panel as is cut into.
+func (m *maker) cost(t *table, s *spread) int64 {
+	if !t.endless {
+		return s.layout.Fabric(t.panels)
+	}
+	last := len(t.panels) - 1
+	reach := s.layout.Reach[last]
+	long := toBuy(reach, buyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong)
+	width := int64(t.panels[last].W / length.TenthMM)
+	return s.layout.Fabric(t.panels) + int64((long-reach)/length.TenthMM)*width
+}
+
+// better says whether a is a better plan than o: fewer pieces missing, then
+// fewer loads, then less fabric.
+func (a *attempt) better(o *attempt) bool {
+	return cmp.Or(cmp.Compare(a.missing, o.missing), cmp.Compare(len(a.mats), len(o.mats)),
+		cmp.Compare(a.fabric, o.fabric), cmp.Compare(a.raw, o.raw)) < 0
+}
+
+// eachGroup calls do for every group of a fabric, in order.
+func (a *attempt) eachGroup(f int, do func(g *pack.Group, rough *stock.Box)) {
+	for i := range a.mats {
+		for k := range a.mats[i].Groups {
+			if g := &a.mats[i].Groups[k]; g.Fabric == f {
+				do(g, &a.rough[i][k])
+			}
+		}
+	}
+}
+
+func (a *attempt) roughCuts(f int) []stock.Cut {
+	var out []stock.Cut
+	a.eachGroup(f, func(_ *pack.Group, r *stock.Box) { out = append(out, stock.Cut{W: r.W, H: r.H}) })
+	return out
+}
+
+func (a *attempt) setRough(f int, boxes []stock.Box) {
+	i := 0
+	a.eachGroup(f, func(_ *pack.Group, r *stock.Box) { *r = boxes[i]; i++ })
+}
+
+// missingOf counts the pieces of a fabric that found no place.
+func (a *attempt) missingOf(f int, t *table) int {
+	var parts []int
+	a.eachGroup(f, func(g *pack.Group, _ *stock.Box) { parts = append(parts, len(g.Parts)) })
+	n := 0
+	for _, i := range a.spread[f].layout.Left {
+		if i < len(parts) {
+			n += parts[i]
+		} else {
+			n++
+		}
+	}
+	return n
+}
+
+func cutsOf(boxes []stock.Box) []stock.Cut {
+	out := make([]stock.Cut, len(boxes))
+	for i, b := range boxes {
+		out[i] = stock.Cut{W: b.W, H: b.H}
+	}
+	return out
+}
