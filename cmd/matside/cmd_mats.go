@@ -74,7 +74,14 @@ func writeMats(w io.Writer, s *session.State) error {
 		if m.Guess {
 			guess = " (a guess: too little is known yet)"
 		}
-		fmt.Fprintf(w, "mat %s: %s%s, washed %d times\n", printable(m.Name), matWords(m), guess, m.Washes)
+		fmt.Fprintf(w, "mat %s: %s%s, washed %s\n", printable(m.Name), matWords(m), guess, times(m.Washes))
 	}
 	return nil
+}
+
+func times(n int) string {
+	if n == 1 {
+		return "1 time"
+	}
+	return fmt.Sprintf("%d times", n)
 }

@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/tui"
 )
 
 // Exit codes, as `matside help` tells them.
@@ -13,6 +14,8 @@ const (
 	exitDone  = 0
 	exitFault = 1 // the input or the data is at fault
 	exitUsage = 2 // the command line is wrong
+
+	exitInterrupted = 130 // stopped from outside by an interrupt, as shells count it
 )
 
 // usageError is a command line that can't be understood.
@@ -41,6 +44,9 @@ func (p problem) Unwrap() error { return p.cause }
 func tell(w io.Writer, err error) int {
 	if err == nil {
 		return exitDone
+	}
+	if errors.Is(err, tui.ErrInterrupted) {
+		return exitInterrupted
 	}
 	var mistakes cutlist.Mistakes
 	if errors.As(err, &mistakes) {

@@ -1,49 +1,32 @@
+//go:build linux
+
 package main
 
 import (
 	"bytes"
 	"os"
 	"os/exec"
-	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 	"time"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/creack/pty"
+	"golang.org/x/sys/unix"
 )
-
-// program is matside, built once for all tests that run it for real.
-var program = sync.OnceValues(func() (string, error) {
-	folder, err := os.MkdirTemp("", "matside-test-")
-	if err != nil {
-		return "", err
-	}
-	name := filepath.Join(folder, "matside")
-	out, err := exec.Command("go", "build", "-o", name, ".").CombinedOutput()
-	if err != nil {
-		err = &exec.Error{Name: string(out), Err: err}
-	}
-	return name, err
-})
-
-func TestMain(m *testing.M) {
-	code := m.Run()
-	if name, err := program(); err == nil {
-		os.RemoveAll(filepath.Dir(name))
-	}
-	os.Exit(code)
-}
 
 // window is matside at work in a real pseudo-terminal.
 type window struct {
-	t    *testing.T
-	cmd  *exec.Cmd
-	tty  *os.File
-	done chan struct{}
+	t      *testing.T
+	cmd    *exec.Cmd
+	tty    *os.File // our end
+	far    *os.File // matside's end, held open so that its modes outlive it
+	before unix.Termios
+	done   chan struct{}
 
 	mu   sync.Mutex
 	seen bytes.Buffer
@@ -59,9 +42,15 @@ func open(t *testing.T, environment []string, args ...string) *window {
 	w := &window{t: t, cmd: exec.Command(name, args...), done: make(chan struct{})}
 	// A terminal that answers no queries: nothing may wait for an answer.
 	w.cmd.Env = append([]string{"TERM=xterm-256color", "PATH=" + os.Getenv("PATH"), "HOME=" + t.TempDir()}, environment...)
-	w.tty, err = pty.StartWithSize(w.cmd, &pty.Winsize{Rows: 24, Cols: 80})
-	if err != nil {
+	if w.tty, w.far, err = pty.Open(); err != nil {
 		t.Skipf("no pseudo-terminal here: %v", err)
+	}
+	w.size(24, 80)
+	w.before = w.modes()
+	w.cmd.Stdin, w.cmd.Stdout, w.cmd.Stderr = w.far, w.far, w.far
+	w.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true}
+	if err := w.cmd.Start(); err != nil {
+		t.Fatal(err)
 	}
 	go w.read()
 	return w
@@ -110,12 +99,19 @@ func (w *window) until(pattern string, patience time.Duration) bool {
 func (w *window) kill() {
 	_ = w.cmd.Process.Kill()
 	_ = w.cmd.Wait()
-	w.tty.Close()
-	<-w.done
+	w.close()
 }
 
-// leave waits for matside to end by itself and returns its exit code.
-func (w *window) leave(patience time.Duration) int {
+// close gives the terminal back.
+func (w *window) close() {
+	w.far.Close()
+	<-w.done
+	w.tty.Close()
+}
+
+// exit waits for matside to end by itself and returns its exit code. The
+// terminal stays open.
+func (w *window) exit(patience time.Duration) int {
 	w.t.Helper()
 	ended := make(chan error, 1)
 	go func() { ended <- w.cmd.Wait() }()
@@ -123,11 +119,18 @@ func (w *window) leave(patience time.Duration) int {
 	case <-ended:
 	case <-time.After(patience):
 		_ = w.cmd.Process.Kill()
+		<-ended
 		w.t.Errorf("matside did not end in %v; it showed\n%s", patience, w.text())
 	}
-	w.tty.Close()
-	<-w.done
 	return w.cmd.ProcessState.ExitCode()
+}
+
+// leave is exit, and gives the terminal back.
+func (w *window) leave(patience time.Duration) int {
+	w.t.Helper()
+	code := w.exit(patience)
+	w.close()
+	return code
 }
 
 var (

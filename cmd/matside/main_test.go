@@ -1,0 +1,41 @@
+package main
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"sync"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// program is matside, built once for all tests that run it for real.
+var program = sync.OnceValues(func() (string, error) {
+	folder, err := os.MkdirTemp("", "matside-test-")
+	if err != nil {
+		return "", err
+	}
+	name := filepath.Join(folder, "matside")
+	out, err := exec.Command("go", "build", "-o", name, ".").CombinedOutput()
+	if err != nil {
+		err = &exec.Error{Name: string(out), Err: err}
+	}
+	return name, err
+})
+
+// cleaned runs the tests and removes the program they built.
+type cleaned struct{ *testing.M }
+
+func (c cleaned) Run() int {
+	code := c.M.Run()
+	if name, err := program(); err == nil {
+		os.RemoveAll(filepath.Dir(name))
+	}
+	return code
+}
+
+// TestMain lets the scripts call matside as a command.
+func TestMain(m *testing.M) {
+	testscript.Main(cleaned{m}, map[string]func(){"matside": main})
+}
