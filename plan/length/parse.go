@@ -141,8 +141,7 @@ func scanFraction(s string) (f *big.Rat, n int, err error) {
 	if strings.Trim(under, "0") == "" {
 		return nil, n, fmt.Errorf("nothing is divided by 0: %w", ErrFraction)
 	}
-	f, _ = new(big.Rat).SetString(top + "/" + under)
-	return f, n, nil
+	return new(big.Rat).SetFrac(tens(top), tens(under)), n, nil
 }
 
 // vulgar are the fractions that are one character.
@@ -164,8 +163,16 @@ func decimal(s string, n int) (*big.Rat, int, error) {
 	if len(s) > maxDigits {
 		return nil, n, ErrDigits
 	}
-	value, _ := new(big.Rat).SetString(s)
-	return value, n, nil
+	whole, places, _ := strings.Cut(s, ".")
+	under := "1" + strings.Repeat("0", len(places))
+	return new(big.Rat).SetFrac(tens(whole+places), tens(under)), n, nil
+}
+
+// tens is the value of decimal digits. Rat.SetString would take a 0 in front
+// for the sign of another base.
+func tens(digits string) *big.Int {
+	v, _ := new(big.Int).SetString(digits, 10)
+	return v
 }
 
 // scanUnit reads the unit that follows a number, spaces before it included; n
