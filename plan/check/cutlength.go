@@ -56,7 +56,11 @@ func (s stretch) compareLines(t stretch) int {
 // slanted cut has no whole length, and each may be a nanometre off.
 func (c *checker) cutLength(load int) {
 	l := &c.queue.Loads[load]
-	var all []stretch
+	edges := 0
+	for _, p := range l.Pieces {
+		edges += len(p.Outline)
+	}
+	all := make([]stretch, 0, edges)
 	for _, p := range l.Pieces {
 		for i, a := range p.Outline {
 			all = append(all, newStretch(a, p.Outline[(i+1)%len(p.Outline)]))

@@ -10,19 +10,24 @@ import (
 
 // layouts compares the loads that say they are cut from one drawing.
 func (c *checker) layouts() {
+	first := map[int]int{} // the first load of each layout
 	drawings := map[int][]outline.Outline{}
 	for i := range c.queue.Loads {
-		l := &c.queue.Loads[i]
-		if l.Layout < 1 {
+		n := c.queue.Loads[i].Layout
+		if n < 1 {
 			c.fault(Layout, inLoad(i), "its layout has no number")
 			continue
 		}
-		d := drawing(l.Pieces)
-		first, seen := drawings[l.Layout]
+		f, seen := first[n]
 		if !seen {
-			drawings[l.Layout] = d
-		} else if !slices.EqualFunc(first, d, slices.Equal) {
-			c.fault(Layout, inLoad(i), "it is cut from another drawing than layout %d", l.Layout)
+			first[n] = i
+			continue
+		}
+		if drawings[n] == nil {
+			drawings[n] = drawing(c.queue.Loads[f].Pieces)
+		}
+		if !slices.EqualFunc(drawings[n], drawing(c.queue.Loads[i].Pieces), slices.Equal) {
+			c.fault(Layout, inLoad(i), "it is cut from another drawing than layout %d", n)
 		}
 	}
 }
