@@ -2,8 +2,10 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/glyph"
 	"example.org/matside/tui/guide"
@@ -51,41 +53,68 @@ func middle(c *canvas.Canvas, big []string, lines []line) {
 func (s walk) title(v view) string   { return "" }
 func (s walk) caution(v view) string { return guide.Write(v.words, v.facts()).Caution }
 
+// picture is what is drawn beside the words.
+type picture struct {
+	size   func(w, h int) (cols, rows int)
+	draw   func(cols, rows int) *canvas.Canvas
+	legend string
+}
+
+// body gives the picture as much width as the words can spare. Where the
+// words need all there is, they stand alone; and where even that is too
+// little, in pages.
 func (s walk) body(v view, c *canvas.Canvas) {
 	facts := v.facts()
-	page := guide.Write(v.words, facts)
-	paragraphs, big := s.paragraphs(v, page)
-	legend := legend(v, facts)
-	for _, share := range []int{50, 45, 38, 30, 0} { // the picture gives way to the words
-		cols, rows := 0, 0
-		if share > 0 {
-			cols, rows = matpic.Size(facts.List.Mat, c.W*share/100, c.H-1)
+	paragraphs, big := s.paragraphs(v, guide.Write(v.words, facts))
+	pic := s.picture(v, facts)
+	const gap = 3
+	for _, share := range []int{50, 45, 38, 30} {
+		cols, rows := pic.size(c.W*share/100, c.H-1)
+		if under := len(canvas.Wrap(pic.legend, cols)); under > 1 {
+			cols, rows = pic.size(c.W*share/100, c.H-min(under, 2))
 		}
-		x := 0
-		if cols > 0 {
-			x = cols + 3
-		}
-		lines := wrapped(paragraphs, c.W-x-1)
-		if len(lines) > c.H && share > 0 {
+		lines := wrapped(paragraphs, c.W-cols-gap)
+		const headline = 4
+		if len(lines) > c.H || share > 38 && len(lines)+headline > c.H {
 			continue
 		}
-		if share == 50 && c.H < 40 && len(lines)+4 > c.H {
-			continue
+		c.Draw(0, 0, pic.draw(cols, rows))
+		for i, l := range canvas.Wrap(pic.legend, cols) {
+			c.Text(0, rows+i, l, quiet)
 		}
-		if cols > 0 {
-			pic := matpic.Picture{List: facts.List, Load: facts.Load, Letters: matpic.Letters(facts.List), Cursor: -1, Bare: facts.Step < 2}
-			c.Draw(0, 0, pic.Draw(cols, rows))
-			for i, l := range canvas.Wrap(legend, cols) {
-				if rows+i < c.H {
-					c.Text(0, rows+i, l, quiet)
-				}
-			}
-		}
-		right := canvas.New(c.W-x, c.H, text)
+		right := canvas.New(c.W-cols-gap, c.H, text)
 		s.column(v, right, lines, big)
-		c.Draw(x, 0, right)
+		c.Draw(cols+gap, 0, right)
 		return
 	}
+	lines := wrapped(paragraphs, c.W)
+	if len(lines) > c.H {
+		lines = s.onePage(v, lines, c.H)
+	}
+	s.column(v, c, lines, big)
+}
+
+// onePage is the page of the lines that she has turned to; its last row says
+// that there are more.
+func (s walk) onePage(v view, lines []line, rows int) []line {
+	pages := (len(lines) + rows - 2) / (rows - 1)
+	page := s.page % pages
+	from := page * (rows - 1)
+	shown := slices.Clone(lines[from:min(from+rows-1, len(lines))])
+	return append(shown, line{v.words.PageOf(page+1, pages), accent})
+}
+
+// picture is the panel at the fabric step, the rough cuts at the press, and
+// the whole mat from there on.
+func (s walk) picture(v view, f guide.Facts) picture {
+	if f.Step == session.Fabric {
+		if p, ok := s.panel(v, f); ok {
+			return picture{p.Size, p.Draw, v.panelLegend(f, s.cut(f))}
+		}
+	}
+	m := matpic.Picture{List: f.List, Load: f.Load, Letters: matpic.Letters(f.List), Cursor: -1, Bare: f.Step <= session.Press, Say: v.length}
+	size := func(w, h int) (int, int) { return matpic.Size(f.List.Mat, w, h) }
+	return picture{size, m.Draw, legend(v, f)}
 }
 
 // paragraphs are the words of a step, and what to write large over them.
@@ -101,6 +130,9 @@ func (s walk) paragraphs(v view, page guide.Page) ([]line, [][]string) {
 	lines := []line{{page.Do, strong}}
 	for _, item := range page.Items {
 		lines = append(lines, line{item, accent})
+	}
+	if f := v.facts(); f.Step == session.Fabric {
+		lines = append(lines, s.straightCuts(v, f)...)
 	}
 	for _, more := range page.More {
 		lines = append(lines, line{more, text})

@@ -10,6 +10,8 @@ import (
 // walk is the step she is at.
 type walk struct {
 	entry string       // digits of the count of spoiled pieces
+	page  int          // of words that are too many for the window
+	rough int          // which rough cut is looked at, at the fabric step
 	asked *guide.Asked // which of them, where several lines are on the mat
 }
 
@@ -37,6 +39,7 @@ func (s walk) bindings(v view) []binding {
 	if s.peeling(v) {
 		all = append(all, s.digits(v)...)
 	}
+	all = append(all, s.lookKeys(v)...)
 	all = append(all, s.washKeys(v)...)
 	return append(all, v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
 }
@@ -89,7 +92,7 @@ func (s walk) backKey(v view) binding {
 	switch {
 	case s.entry != "":
 		b.says = v.words.KeyErase()
-		b.do = func() action { return show{walk{s.entry[:len(s.entry)-1], s.asked}} }
+		b.do = func() action { return show{walk{entry: s.entry[:len(s.entry)-1], asked: s.asked}} }
 	case s.asked != nil:
 		b.do = func() action { return show{walk{}} }
 	case v.quilt.Last.Seq == 0:
@@ -100,6 +103,23 @@ func (s walk) backKey(v view) binding {
 	return b
 }
 
+// lookKeys look at the other rough cuts, and at the next page of words.
+func (s walk) lookKeys(v view) []binding {
+	turned := s
+	turned.page++
+	all := []binding{{name: "page", keys: []string{"pgdown", "n"}, key: "n", says: v.words.KeyPage(), kind: moving, do: func() action { return show{turned} }}}
+	n := len(v.quilt.InHand().RoughCuts)
+	if v.quilt.Step != session.Fabric || n < 2 {
+		return all
+	}
+	look := func(by int) func() action {
+		return func() action { return show{walk{rough: (s.rough + by + n) % n, page: s.page}} }
+	}
+	return append(all,
+		binding{name: "next rough", keys: []string{"right", "down", "tab"}, key: "Right", says: v.words.KeyNextRough(), kind: moving, do: look(1)},
+		binding{name: "last rough", keys: []string{"left", "up", "shift+tab"}, key: "Left", says: v.words.KeyLastRough(), kind: moving, do: look(-1)})
+}
+
 // digits are the keys of the count: typed, or stepped with the arrows.
 func (s walk) digits(v view) []binding {
 	const most = 3
@@ -107,7 +127,7 @@ func (s walk) digits(v view) []binding {
 	for d := range 10 {
 		digit := strconv.Itoa(d)
 		b := binding{name: "digit " + digit, keys: []string{digit}, kind: typed,
-			do: func() action { return show{walk{trim(s.entry + digit), s.asked}} }}
+			do: func() action { return show{walk{entry: trim(s.entry + digit), asked: s.asked}} }}
 		if d == 0 {
 			b.key, b.says = "0 to 9", v.words.KeyCount()
 		}
@@ -117,7 +137,7 @@ func (s walk) digits(v view) []binding {
 		all = append(all, b)
 	}
 	step := func(by int) func() action {
-		return func() action { return show{walk{trim(strconv.Itoa(max(s.number()+by, 0))), s.asked}} }
+		return func() action { return show{walk{entry: trim(strconv.Itoa(max(s.number()+by, 0))), asked: s.asked}} }
 	}
 	return append(all,
 		binding{name: "more", keys: []string{"up", "right", "+"}, key: "Up", says: v.words.KeyMore(), kind: moving, do: step(1), refused: s.full(v)},
@@ -126,7 +146,7 @@ func (s walk) digits(v view) []binding {
 
 // full says why the count can't be stepped up any more.
 func (s walk) full(v view) string {
-	return walk{strconv.Itoa(s.number() + 1), s.asked}.wrongAbove(v)
+	return walk{entry: strconv.Itoa(s.number() + 1), asked: s.asked}.wrongAbove(v)
 }
 
 func (s walk) wrongAbove(v view) string {

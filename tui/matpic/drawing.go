@@ -1,7 +1,8 @@
 package matpic
 
 import (
-	"example.org/matside/plan/cutlist"
+	"strconv"
+
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
 	"example.org/matside/plan/queue"
@@ -16,6 +17,7 @@ type drawing struct {
 	width, height int64   // of the mat, micrometres
 	solid, broken []uint8 // sides a box line leaves each cell by
 	dots          []uint8 // Braille dots of each cell
+	paper         []uint8 // of each cell filled by a fabric, else 0
 }
 
 // The sides a line leaves a cell by.
@@ -32,9 +34,9 @@ var (
 	dashed = []rune(" ╎╌└╎╎┌├╌┘╌┴┐┤┬┼")
 )
 
-func newDrawing(c *canvas.Canvas, mat cutlist.Mat) *drawing {
+func newDrawing(c *canvas.Canvas, width, height length.Len) *drawing {
 	n := c.W * c.H
-	return &drawing{c, micro(mat.Width), micro(mat.Height), make([]uint8, n), make([]uint8, n), make([]uint8, n)}
+	return &drawing{c, micro(width), micro(height), make([]uint8, n), make([]uint8, n), make([]uint8, n), make([]uint8, n)}
 }
 
 // col and row are the cells a coordinate falls in, rounded, and inside the
@@ -73,25 +75,94 @@ func (d *drawing) fill(o outline.Outline, fabric int, chosen bool) {
 	d.cells(o, func(x, y int) {
 		if mx, my := d.middle(x, y); inside(o, mx, my) {
 			d.c.Rune(x, y, Pattern(fabric, x, y), s)
+			d.paper[y*d.c.W+x] = s.Paper
 		}
 	})
 }
 
-// roughCut lays the fabric beside the pieces and its broken edge. On a bare
-// picture the fabric is shown whole, and its number where there are several.
-func (d *drawing) roughCut(r queue.RoughCut, bare bool, i, of int) {
-	o := outline.Outline{{X: r.X, Y: r.Y}, {X: r.X + r.Width, Y: r.Y}, {X: r.X + r.Width, Y: r.Y + r.Height}, {X: r.X, Y: r.Y + r.Height}}
-	if bare {
-		d.fill(o, r.Fabric, false)
-		d.straight(d.solid, o)
-		if of > 1 {
-			d.c.Over(d.col(r.X+r.Width/2), d.row(r.Y+r.Height/2), rune('1'+i%9), canvas.Style{Ink: look.Strong, Bold: true})
-		}
-		return
-	}
+func roughOutline(r queue.RoughCut) outline.Outline {
+	return corners(r.X, r.Y, r.Width, r.Height)
+}
+
+func corners(x, y, w, h length.Len) outline.Outline {
+	return outline.Outline{{X: x, Y: y}, {X: x + w, Y: y}, {X: x + w, Y: y + h}, {X: x, Y: y + h}}
+}
+
+// waste lays the fabric beside the pieces and its broken edge.
+func (d *drawing) waste(r queue.RoughCut) {
+	o := roughOutline(r)
 	waste := canvas.Style{Ink: look.Mark, Paper: look.Waste}
 	d.cells(o, func(x, y int) { d.c.Rune(x, y, ' ', waste) })
 	d.straight(d.broken, o)
+}
+
+// bare shows a rough cut whole, with its number where there are several.
+func (d *drawing) bare(r queue.RoughCut, i, of int) {
+	o := roughOutline(r)
+	d.fill(o, r.Fabric, false)
+	d.straight(d.solid, o)
+	if of > 1 {
+		d.number(o, i)
+	}
+}
+
+// number puts the number of a rough cut in its middle.
+func (d *drawing) number(o outline.Outline, i int) {
+	x0, y0, x1, y1 := box(o)
+	x, y := d.col(x0+(x1-x0)/2), d.row(y0+(y1-y0)/2)
+	text := strconv.Itoa(i + 1)
+	for j, r := range " " + text + " " {
+		if d.paper[y*d.c.W+x] != 0 {
+			d.c.Over(x+j-1, y, r, canvas.Style{Ink: look.Strong, Bold: true})
+		}
+	}
+}
+
+// sizes writes a rectangle's width on its lower edge and its height beside
+// its right one, where there is room.
+func (d *drawing) sizes(o outline.Outline, width, height string) {
+	a, b, e, f := box(o)
+	x0, y0, x1, y1 := d.col(a), d.row(b), d.col(e), d.row(f)
+	s := canvas.Style{Ink: look.Strong, Bold: true}
+	if n := canvas.Width(width); n+2 < x1-x0 {
+		d.write(x0+(x1-x0-n)/2, y1, width, s)
+	}
+	if n := canvas.Width(height); n+3 < x1-x0 && y1-y0 >= 3 {
+		d.write(x1-n, y0+1+(y1-y0-1)/3, height, s)
+	}
+}
+
+func (d *drawing) write(x, y int, text string, s canvas.Style) {
+	for _, r := range text {
+		d.c.Over(x, y, r, s)
+		x++
+	}
+}
+
+// close lays a fabric's paper under the edges of its pieces too, so that a
+// piece is filled to all of its edges alike.
+func (d *drawing) close() {
+	for y := range d.c.H {
+		for x := range d.c.W {
+			if i := y*d.c.W + x; d.paper[i] == 0 && (d.solid[i] != 0 || d.dots[i] != 0) {
+				if p := d.beside(x, y); p != 0 {
+					d.c.Rune(x, y, ' ', canvas.Style{Ink: look.Mark, Paper: p})
+				}
+			}
+		}
+	}
+}
+
+// beside is the paper of a filled cell next to x, y.
+func (d *drawing) beside(x, y int) uint8 {
+	for dy := -1; dy <= 1; dy++ {
+		for dx := -1; dx <= 1; dx++ {
+			if i, j := x+dx, y+dy; i >= 0 && j >= 0 && i < d.c.W && j < d.c.H && d.paper[j*d.c.W+i] != 0 {
+				return d.paper[j*d.c.W+i]
+			}
+		}
+	}
+	return 0
 }
 
 // straight marks the edges of o that run along the grain or across it, and
@@ -165,9 +236,8 @@ func (d *drawing) dotAt(p outline.Point) (x, y int64) {
 
 func abs(x int64) int64 { return max(x, -x) }
 
-// lines draws what was marked: a whole line hides a broken one, and both
-// hide dots. The mat's edge has round corners.
-func (d *drawing) lines(sheet canvas.Style) {
+// lines draws what was marked: a whole line hides a broken one and dots.
+func (d *drawing) lines() {
 	mark := canvas.Style{Ink: look.Mark}
 	for i := range d.solid {
 		x, y := i%d.c.W, i/d.c.W
@@ -180,6 +250,10 @@ func (d *drawing) lines(sheet canvas.Style) {
 			d.c.Over(x, y, dashed[d.broken[i]], mark)
 		}
 	}
+}
+
+// sheetEdge draws the edge of the mat, with round corners.
+func (d *drawing) sheetEdge(sheet canvas.Style) {
 	w, h := d.c.W, d.c.H
 	for x := 1; x < w-1; x++ {
 		d.c.Rune(x, 0, '─', sheet)

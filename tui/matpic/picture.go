@@ -14,21 +14,24 @@ type Picture struct {
 	List    *cutlist.List
 	Load    *queue.Load
 	Letters []rune
-	Spoiled map[int]bool // pieces to cross out, by index into Load.Pieces
-	Cursor  int          // piece to show as chosen, by index; -1 for none
-	Bare    bool         // rough cuts only: what there is before the blade has been
+	Spoiled map[int]bool            // pieces to cross out, by index into Load.Pieces
+	Cursor  int                     // piece to show as chosen, by index; -1 for none
+	Bare    bool                    // rough cuts only: what there is before the blade has been
+	Say     func(length.Len) string // how a length is written; nil on a picture that is not Bare
 }
 
 // Size returns the largest cells a picture of the mat can fill inside w by h
 // with its sides true: a row is about twice as high as a column is wide.
-func Size(mat cutlist.Mat, w, h int) (cols, rows int) {
-	if mat.Width <= 0 || mat.Height <= 0 {
+func Size(mat cutlist.Mat, w, h int) (cols, rows int) { return fill(mat.Width, mat.Height, w, h) }
+
+func fill(width, height length.Len, w, h int) (cols, rows int) {
+	if width <= 0 || height <= 0 {
 		return 0, 0
 	}
-	cols, rows = w, int((int64(w-1)*int64(mat.Height)/int64(mat.Width)+1)/2)+1
+	cols, rows = w, int((int64(w-1)*int64(height)/int64(width)+1)/2)+1
 	if rows > h {
 		rows = h
-		cols = min(w, int(2*int64(h-1)*int64(mat.Width)/int64(mat.Height))+1)
+		cols = min(w, int(2*int64(h-1)*int64(width)/int64(height))+1)
 	}
 	return max(cols, 0), max(rows, 0)
 }
@@ -44,9 +47,13 @@ func (p Picture) Draw(cols, rows int) *canvas.Canvas {
 	if cols < minCols || rows < minRows {
 		return c
 	}
-	d := newDrawing(c, p.List.Mat)
+	d := newDrawing(c, p.List.Mat.Width, p.List.Mat.Height)
 	for i, r := range p.Load.RoughCuts {
-		d.roughCut(r, p.Bare, i, len(p.Load.RoughCuts))
+		if p.Bare {
+			d.bare(r, i, len(p.Load.RoughCuts))
+		} else {
+			d.waste(r)
+		}
 	}
 	if !p.Bare {
 		for i := range p.Load.Pieces {
@@ -56,8 +63,14 @@ func (p Picture) Draw(cols, rows int) *canvas.Canvas {
 			d.edges(p.Load.Pieces[i].Outline)
 		}
 	}
-	d.lines(sheet)
-	if !p.Bare {
+	d.close()
+	d.lines()
+	d.sheetEdge(sheet)
+	if p.Bare {
+		for _, r := range p.Load.RoughCuts {
+			d.sizes(roughOutline(r), p.Say(r.Width), p.Say(r.Height))
+		}
+	} else {
 		for i := range p.Load.Pieces {
 			d.letter(p.Load.Pieces[i].Outline, p.face(i), p.Spoiled[i], p.Cursor == i)
 		}

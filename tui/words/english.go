@@ -59,6 +59,21 @@ func (English) AcrossFirst() string              { return "First number across, 
 func (English) KeepWayUp(fabrics string) string {
 	return "Keep the print's way up: " + fabrics + "."
 }
+
+// CutAcross and CutAlong are the straight cuts at the table, in order.
+func (English) CutAcross(n int, at string) string {
+	return fmt.Sprintf("Cut %d: across, %s below the top edge.", n, at)
+}
+func (English) CutAlong(n int, at string) string {
+	return fmt.Sprintf("Cut %d: along, %s from the left edge.", n, at)
+}
+func (English) PanelLegend(fabric string, panel int, size string) string {
+	return fmt.Sprintf("%s, panel %d, %s", fabric, panel, size)
+}
+func (English) PageOf(n, of int) string { return fmt.Sprintf("part %d of %d: n shows the next", n, of) }
+func (English) KeyPage() string         { return "the next part of these words" }
+func (English) KeyNextRough() string    { return "the next fabric" }
+func (English) KeyLastRough() string    { return "the one before" }
 func (English) RotaryCare() string {
 	return "The rotary cutter is sharp: close it whenever you put it down."
 }

@@ -1,0 +1,52 @@
+// Evening runs the screens on an invented quilt, for the tests in a
+// pseudo-terminal. Its argument makes something go wrong.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"time"
+
+	"example.org/matside/session"
+	"example.org/matside/tui"
+	"example.org/matside/tui/internal/fixture"
+)
+
+// book goes wrong where it is told to, and says on standard error what was
+// written down in the end.
+type book struct {
+	*session.Ledger
+	wrong string
+}
+
+func (b book) Do(id session.QuiltID, a session.Action) (session.State, error) {
+	switch b.wrong {
+	case "slow":
+		time.Sleep(time.Second)
+	case "panic in a command":
+		panic("in a command")
+	}
+	return b.Ledger.Do(id, a)
+}
+
+func main() {
+	wrong := os.Args[1]
+	b := book{session.New(session.OpenOptions{Planner: fixture.OneByOne}), wrong}
+	list, q := fixture.LampRoom()
+	id, _, err := b.Start(session.Start{Text: "quilt Lamp Room\n", List: list, Queue: q})
+	if err != nil {
+		panic(err)
+	}
+	calls := 0
+	left := func(*session.State, *session.Quilt) (time.Duration, bool) {
+		if calls++; wrong == "panic in View" && calls > 2 {
+			panic("in View")
+		}
+		return time.Hour, true
+	}
+	err = tui.Run(context.Background(), b, id, tui.Options{Advice: tui.Advice{Left: left}})
+	st := b.State()
+	fmt.Fprintf(os.Stderr, "step %v, crash %v, interrupted %v\n", st.Quilt(id).Step, errors.Is(err, tui.ErrCrash), errors.Is(err, tui.ErrInterrupted))
+}
