@@ -44,7 +44,7 @@ func (m *maker) place(a *attempt, f int) {
 	s := t.lay(a.roughCuts(f))
 	if exact := m.exactly(a, f); exact != nil {
 		e := t.lay(cutsOf(exact))
-		if cmp.Or(cmp.Compare(len(e.layout.Left), len(s.layout.Left)), cmp.Compare(m.cost(t, e), m.cost(t, s))) < 0 {
+		if cmp.Or(cmp.Compare(len(e.layout.Left), len(s.layout.Left)), cmp.Compare(m.steps(t, e), m.steps(t, s))) < 0 {
 			s = e
 			a.setRough(f, exact)
 		}
@@ -55,17 +55,25 @@ func (m *maker) place(a *attempt, f int) {
 	a.raw += s.layout.Fabric(t.panels)
 }
 
+// steps is how much of a fabric is to be bought, whole steps; 0 where it is
+// cut from stock.
+func (m *maker) steps(t *table, s *spread) length.Len {
+	if !t.endless {
+		return 0
+	}
+	return toBuy(s.layout.Reach[len(t.panels)-1], buyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong)
+}
+
 // cost is how much fabric a table takes: whole buying steps of what is
 // bought, and as much of a panel as is cut into.
 func (m *maker) cost(t *table, s *spread) int64 {
-	if !t.endless {
-		return s.layout.Fabric(t.panels)
+	sum := s.layout.Fabric(t.panels)
+	if t.endless {
+		last := len(t.panels) - 1
+		more := m.steps(t, s) - s.layout.Reach[last]
+		sum += int64(more/length.TenthMM) * int64(t.panels[last].W/length.TenthMM)
 	}
-	last := len(t.panels) - 1
-	reach := s.layout.Reach[last]
-	long := toBuy(reach, buyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong)
-	width := int64(t.panels[last].W / length.TenthMM)
-	return s.layout.Fabric(t.panels) + int64((long-reach)/length.TenthMM)*width
+	return sum
 }
 
 // better says whether a is a better plan than o: fewer pieces missing, then

@@ -3,8 +3,6 @@ package plan
 import (
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/pack"
-	"example.org/matside/plan/queue"
-	"example.org/matside/plan/rect"
 )
 
 // maker makes one plan.
@@ -60,22 +58,3 @@ func (m *maker) say(step string) {
 }
 
 func (m *maker) stopped() bool { return m.opt.Stop != nil && m.opt.Stop() }
-
-// make packs as if there were fabric enough; then with rough cuts that suit
-// the panels, which is kept if it misses fewer pieces, takes fewer loads or
-// saves fabric; and where some fabric still runs short, it cuts what it can.
-func (m *maker) make() *queue.Queue {
-	m.say("packing the loads")
-	m.job.Lower = m.least(m.job.Counts(), 0, rect.Quick)
-	free := make([]pack.Limit, len(m.tables))
-	best := m.attempt(free)
-	if !m.stopped() {
-		m.say("suiting the rough cuts to the fabric")
-		for _, limits := range m.suits(best) {
-			if o := m.attempt(limits); o.better(best) {
-				best = o
-			}
-		}
-	}
-	return m.emit(m.cutOut(best))
-}

@@ -28,7 +28,9 @@ type Options struct {
 	Progress func(step string)
 }
 
-// Make plans a cut list.
+// Make plans a cut list: the fewest pieces missing, then the fewest loads,
+// then the least fabric that it finds.
 func Make(list *cutlist.List, opt Options) *queue.Queue {
-	return newMaker(list, opt).make()
+	m := newMaker(list, opt)
+	return m.emit(m.cutOut(m.best()))
 }

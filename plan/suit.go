@@ -13,9 +13,9 @@ import (
 // suit is a limit on a fabric's rough cuts, and how the fabric does by itself
 // within it.
 type suit struct {
-	limit                  pack.Limit
-	missing, rough, layout int
-	fabric                 int64
+	limit          pack.Limit
+	missing, rough int
+	fabric         int64
 }
 
 // suits are limits worth an attempt for all fabrics together: for each the

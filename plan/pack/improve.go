@@ -22,7 +22,7 @@ func (j *Job) stopped() bool { return j.Stop != nil && j.Stop() }
 
 // improve makes fewer loads of them, as far as the effort reaches.
 func (s *solver) improve(loads []load) []load {
-	if len(loads) <= s.Lower {
+	if len(loads) <= s.Lower || s.Alone {
 		return loads
 	}
 	if l := s.emptied(loads); len(l) < len(loads) {

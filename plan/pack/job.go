@@ -45,7 +45,8 @@ type Job struct {
 	Apart  length.Len // between pieces of different rough cuts: twice the margin, and never less than the gap
 	Effort rect.Effort
 	Stop   func() bool
-	Lower  int // no fewer loads are possible: there is nothing to gain beyond
+	Alone  bool // fabrics share no mats
+	Lower  int  // no fewer loads are possible: there is nothing to gain beyond
 
 	of    [][]int // the kinds of each fabric
 	nests *nests

@@ -44,7 +44,7 @@ func (j *Job) Pieces(f int, want []int) ([]Group, error) { return j.within(f, wa
 // ones each by itself.
 func (j *Job) within(f int, want []int, w, h length.Len) ([]Group, error) {
 	out, err := j.asBlocks(f, want, w, h)
-	if j.slanted(f, want) {
+	if (err != nil || len(out) > j.byArea(f, want, w, h)) && j.slanted(f, want) {
 		if one, ok := j.byFilling(f, want, w, h); ok && (err != nil || len(one) < len(out)) {
 			out, err = one, nil
 		}
@@ -65,6 +65,17 @@ func (j *Job) within(f int, want []int, w, h length.Len) ([]Group, error) {
 		}
 	}
 	return out, nil
+}
+
+// byArea is how many boxes the pieces take by area alone, about.
+func (j *Job) byArea(f int, want []int, w, h length.Len) int {
+	var sum int64
+	for _, k := range j.of[f] {
+		if p := &j.Kinds[k]; !p.Fussy {
+			sum += int64(want[k]) * p.area
+		}
+	}
+	return int((sum + square(w, h) - 1) / square(w, h))
 }
 
 // asBlocks packs all pieces as blocks of rectangles.
@@ -141,7 +152,13 @@ func (j *Job) Loads(limits []Limit) ([]Mat, error) {
 	}
 	var mats []Mat
 	for _, l := range s.improve(loads) {
-		mats = append(mats, l.mat())
+		m := l.mat()
+		for i := range m.Groups {
+			if l.offers[i].solid < 0 {
+				s.trim(&m.Groups[i], len(m.Groups) == 1)
+			}
+		}
+		mats = append(mats, m)
 	}
 	return mats, nil
 }

@@ -26,10 +26,10 @@ type nested struct {
 }
 
 func newNests(e rect.Effort) *nests {
-	left := 8
+	left := 6
 	switch e {
 	case rect.Quick:
-		left = 4
+		left = 3
 	case rect.Thorough:
 		left = 240
 	}

@@ -14,10 +14,12 @@ type solver struct {
 	solids []Group // one of each class
 	all    need
 	area   *filler // packs by area
+
+	trimmed map[string]Group
 }
 
 func (j *Job) solver(limits []Limit) *solver {
-	s := &solver{Job: j, limits: limits, area: j.filler(nil)}
+	s := &solver{Job: j, limits: limits, area: j.filler(nil), trimmed: map[string]Group{}}
 	s.all.want = make([]int, len(j.Kinds))
 	for f := range j.of {
 		if limits[f].Groups != nil {
