@@ -1,6 +1,8 @@
 package shape
 
 import (
+	"slices"
+
 	"example.org/matside/plan/internal/real"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
@@ -83,6 +85,10 @@ func bounds(ps []place) (lo, hi place) {
 	return lo, hi
 }
 
+func (f figure) hasArc() bool {
+	return slices.ContainsFunc(f, func(s side) bool { return s.centre != nil })
+}
+
 // outline rounds f, moved so that its bounding box is at 0,0: corners to the
 // nearest nanometre, those that stand for an arc away from its centre.
 func (f figure) outline() (outline.Outline, error) {
@@ -100,6 +106,11 @@ func (f figure) outline() (outline.Outline, error) {
 		}
 		c := centres[i].sub(lo)
 		o[i] = outline.Point{X: p.x.Outward(c.x), Y: p.y.Outward(c.y)}
+	}
+	if f.hasArc() {
+		// Shapes with arcs are convex; where corners of an arc are a nanometre or two
+		// apart, rounding may have dented them or made them one.
+		o = outline.Hull(o)
 	}
 	if !o.Simple() {
 		return nil, ErrTooSmall
