@@ -16,6 +16,14 @@ func (f Fault) before(op string) error {
 	return f(op)
 }
 
+// under gives every operation's name a prefix.
+func (f Fault) under(prefix string) Fault {
+	if f == nil {
+		return nil
+	}
+	return func(op string) error { return f(prefix + op) }
+}
+
 // aside makes a file beside path, syncs it and renames it to path, so that at
 // any moment the old or the new file stands there whole. fill gets the name
 // of the file aside.
@@ -35,14 +43,6 @@ func (f Fault) aside(path string, fill func(temp string) error) error {
 		os.Remove(temp)
 	}
 	return err
-}
-
-// write writes a whole new file.
-func (f Fault) write(path string, b []byte) error {
-	if err := f.before("write new file"); err != nil {
-		return err
-	}
-	return os.WriteFile(path, b, 0o600)
 }
 
 func (f Fault) sync(path string) error {

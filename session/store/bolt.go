@@ -11,10 +11,6 @@ import (
 	bolt "go.etcd.io/bbolt"
 )
 
-// Format is the number of the data file's form; FormatNeeds the oldest form
-// a program must know to read it.
-const Format = 1
-
 var (
 	headBucket  = []byte("matside")
 	eventBucket = []byte("events")
@@ -64,8 +60,14 @@ func guard(do func() error) (err error) {
 	return do()
 }
 
+// head is what a data file says of itself.
+type head struct {
+	format      uint32
+	id, program string
+}
+
 // buildBolt makes a whole new data file at path, synced.
-func (f Fault) buildBolt(path, id, program string, lines [][]byte) error {
+func (f Fault) buildBolt(path string, head head, lines [][]byte) error {
 	if err := f.before("write new file"); err != nil {
 		return err
 	}
@@ -73,18 +75,18 @@ func (f Fault) buildBolt(path, id, program string, lines [][]byte) error {
 	if err != nil {
 		return err
 	}
-	err = db.Update(func(tx *bolt.Tx) error { return fillBolt(tx, id, program, lines) })
+	err = db.Update(func(tx *bolt.Tx) error { return fillBolt(tx, head, lines) })
 	return errors.Join(err, db.Close())
 }
 
-func fillBolt(tx *bolt.Tx, id, program string, lines [][]byte) error {
-	head, err := tx.CreateBucket(headBucket)
+func fillBolt(tx *bolt.Tx, h head, lines [][]byte) error {
+	b, err := tx.CreateBucket(headBucket)
 	if err != nil {
 		return err
 	}
-	for key, value := range map[string][]byte{string(formatKey): binary.BigEndian.AppendUint32(nil, Format),
-		string(idKey): []byte(id), string(programKey): []byte(program)} {
-		if err := head.Put([]byte(key), value); err != nil {
+	for key, value := range map[string][]byte{string(formatKey): formatValue(h.format),
+		string(idKey): toValue(0, []byte(h.id)), string(programKey): []byte(h.program)} {
+		if err := b.Put([]byte(key), value); err != nil {
 			return err
 		}
 	}
@@ -107,46 +109,35 @@ func fillBolt(tx *bolt.Tx, id, program string, lines [][]byte) error {
 
 // readData reads what is sound of a data file, without bbolt. ours is false
 // when it is no data file of matside's.
-func readData(path string) (f found, ours bool, err error) {
-	b, metas, err := readBolt(path)
-	if errors.Is(err, errNotBolt) {
-		return f, false, nil
-	}
+func readData(path string, keep bool) (f found, ours bool, err error) {
+	file, err := os.Open(path)
 	if err != nil {
 		return f, false, err
 	}
+	defer file.Close()
+	info, err := file.Stat()
+	if err != nil {
+		return f, false, err
+	}
+	metas := metasOf(file)
+	heads := len(metas) == 2 && metas[0].headOK && metas[1].headOK
 	for i, m := range metas {
-		one, is := readTree(&boltFile{bytes: b, meta: m})
-		if i == 0 && is && len(one.faults) == 0 && len(metas) == 2 {
+		one, is := readTree(&boltFile{file: file, size: uint64(info.Size()), meta: m}, keep)
+		if i == 0 && is && len(one.faults) == 0 && heads {
 			return one, true, nil
 		}
 		ours = ours || is
 		f.takeIn(one)
 	}
-	if len(metas) < 2 {
+	if !heads {
 		f.fault("the data file's head is damaged")
 	}
 	return f, ours, nil
 }
 
-// takeIn adds what other has and f lacks.
-func (f *found) takeIn(other found) {
-	if f.id == "" {
-		f.id = other.id
-	}
-	f.newer = f.newer || other.newer
-	for _, s := range other.faults {
-		f.fault("%s", s)
-	}
-	for i, line := range other.lines {
-		if line != nil && (i >= len(f.lines) || f.lines[i] == nil) {
-			f.put(uint64(i+1), line)
-		}
-	}
-}
-
 // readTree reads the records under one meta page.
-func readTree(b *boltFile) (f found, ours bool) {
+func readTree(b *boltFile, keep bool) (f found, ours bool) {
+	f.keep = keep
 	var head, events, cache []byte
 	b.buckets(func(name string, value []byte) {
 		switch name {
@@ -162,14 +153,14 @@ func readTree(b *boltFile) (f found, ours bool) {
 		b.bucket(head, f.readHeadEntry)
 	}
 	if cache != nil { // thrown away when damaged, but its pages count
-		b.bucket(cache, func(uint32, []byte, []byte) {})
+		b.bucket(cache, func([]byte, []byte) {})
 	}
 	if events != nil {
 		b.bucket(events, f.readEntry)
 	}
 	b.free()
 	b.all()
-	if ours && (head == nil || events == nil || cache == nil || f.id == "") {
+	if ours && (head == nil || events == nil || cache == nil || f.id == "" || f.format == 0) {
 		b.fault("a part of the data file is missing")
 	}
 	for _, s := range b.faults {
@@ -178,16 +169,27 @@ func readTree(b *boltFile) (f found, ours bool) {
 	return f, ours
 }
 
-func (f *found) readHeadEntry(_ uint32, key, value []byte) {
+func (f *found) readHeadEntry(key, value []byte) {
 	switch {
-	case string(key) == string(idKey) && properID(string(value)):
-		f.id = string(value)
-	case string(key) == string(formatKey) && len(value) == 4:
-		f.newer = f.newer || binary.BigEndian.Uint32(value) > Format
+	case string(key) == string(idKey):
+		if id, ok := fromValue(0, value); ok && properID(string(id)) {
+			f.id = string(id)
+		}
+	case string(key) == string(formatKey) && len(value) == 8:
+		// Twice, so that a flipped bit isn't taken for a newer program.
+		if n := binary.BigEndian.Uint32(value); n == ^binary.BigEndian.Uint32(value[4:]) {
+			f.format = n
+		}
+	case string(key) == string(programKey):
+		f.program = string(value)
 	}
 }
 
-func (f *found) readEntry(_ uint32, key, value []byte) {
+func formatValue(n uint32) []byte {
+	return binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint32(nil, n), ^n)
+}
+
+func (f *found) readEntry(key, value []byte) {
 	if len(key) != 8 {
 		f.fault("a record of the data file has a damaged number")
 		return
@@ -198,11 +200,10 @@ func (f *found) readEntry(_ uint32, key, value []byte) {
 		return
 	}
 	line, ok := fromValue(seq, value)
-	if !ok || seq <= uint64(len(f.lines)) {
+	if !ok || seq <= uint64(len(f.marks)) {
 		f.fault("record %d of the data file is not sound", seq)
 	}
-	if !ok || seq <= uint64(len(f.lines)) && f.lines[seq-1] != nil {
-		return
+	if ok && !f.has(seq) {
+		f.put(seq, line, binary.BigEndian.Uint32(value))
 	}
-	f.put(seq, line)
 }

@@ -13,12 +13,9 @@ func Create(path string, lines [][]byte, opt Options) error {
 			return fmt.Errorf("store: %s: %w", p, os.ErrExist)
 		}
 	}
-	id := newID()
-	err := opt.Fault.aside(JournalPath(path), func(temp string) error {
-		return opt.Fault.write(temp, journalBytes(id, lines))
-	})
-	if err != nil {
+	h := head{max(opt.Format, 1), newID(), opt.Program}
+	if err := opt.Fault.writeJournalFile(JournalPath(path), h.format, h.id, lines, false); err != nil {
 		return err
 	}
-	return opt.Fault.aside(path, func(temp string) error { return opt.Fault.buildBolt(temp, id, opt.Program, lines) })
+	return opt.Fault.aside(path, func(temp string) error { return opt.Fault.buildBolt(temp, h, lines) })
 }

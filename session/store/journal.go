@@ -1,44 +1,23 @@
 package store
 
 import (
+	"bufio"
 	"bytes"
+	"errors"
 	"fmt"
+	"io"
 	"os"
 	"strconv"
 )
 
-// The journal is one header line, `matside journal 1 ID`, and then one line
-// for each record: its number, its checksum in eight hexadecimal digits, and
-// the record's own line. ID is the same as the data file's.
+// The journal is one header line, `matside journal FORMAT ID SUM`, and then
+// one line for each record: its number, its checksum in eight hexadecimal
+// digits, and the record's own line. ID is the same as the data file's. SUM is
+// the checksum of `FORMAT ID`, taken as a line of number 0. A backup is a
+// journal with one line more, `end COUNT`, so that a part of one is not taken
+// for the whole.
 
-const journalHead = "matside journal 1 "
-
-// found is what could be read of a file: sound lines by number, in a slice
-// where number n stands at n-1 and what is missing is nil.
-type found struct {
-	id     string
-	lines  [][]byte
-	faults []string // what was not sound, for her
-	torn   bool     // the last journal line was never finished
-	badEnd bool     // the last journal line that was finished isn't sound
-	newer  bool     // a format we don't know
-}
-
-func (f *found) fault(format string, args ...any) {
-	if len(f.faults) < 100 {
-		f.faults = append(f.faults, fmt.Sprintf(format, args...))
-	}
-}
-
-// maxSeq keeps a damaged number from asking for all the memory there is.
-const maxSeq = 50_000_000
-
-func (f *found) put(seq uint64, line []byte) {
-	for uint64(len(f.lines)) < seq {
-		f.lines = append(f.lines, nil)
-	}
-	f.lines[seq-1] = line
-}
+const journalHead = "matside journal "
 
 // appendJournalLine writes a record as it stands in the journal.
 func appendJournalLine(b []byte, seq uint64, line []byte) []byte {
@@ -47,88 +26,158 @@ func appendJournalLine(b []byte, seq uint64, line []byte) []byte {
 	return append(append(b, line...), '\n')
 }
 
-// readJournal reads what is sound of a journal's bytes.
-func readJournal(b []byte) found {
-	var f found
-	f.lines = make([][]byte, 0, bytes.Count(b, []byte{'\n'}))
-	for n := 1; len(b) > 0; n++ {
-		line, rest, whole := bytes.Cut(b, []byte{'\n'})
-		b = rest
+// readJournal reads what is sound of a journal.
+func readJournal(r io.Reader, keep bool) (found, error) {
+	f := found{keep: keep}
+	lines := lineReader{bufio.NewReaderSize(r, 1<<18), nil}
+	for n := 1; ; n++ {
+		line, err := lines.next()
 		switch {
-		case !whole:
-			f.torn = true
+		case err == io.EOF:
+			f.torn = len(line) > 0
+			return f, nil
+		case err != nil:
+			return f, err
 		case n == 1:
 			f.readHead(line)
 		default:
 			f.readLine(n, line)
 		}
 	}
-	return f
+}
+
+// lineReader reads lines of any length, without their line breaks.
+type lineReader struct {
+	*bufio.Reader
+	long []byte
+}
+
+// next gives the next line; its bytes are good until the one after. What
+// stands after the last line break comes with io.EOF.
+func (r *lineReader) next() ([]byte, error) {
+	part, err := r.ReadSlice('\n')
+	if err == bufio.ErrBufferFull {
+		r.long = r.long[:0]
+		for err == bufio.ErrBufferFull {
+			r.long = append(r.long, part...)
+			part, err = r.ReadSlice('\n')
+		}
+		part = append(r.long, part...)
+		r.long = part
+	}
+	if err == nil {
+		part = part[:len(part)-1]
+	}
+	return part, err
 }
 
 func (f *found) readHead(line []byte) {
-	id, ok := bytes.CutPrefix(line, []byte(journalHead))
-	if !ok || !properID(string(id)) {
+	rest, ok := bytes.CutPrefix(line, []byte(journalHead))
+	fields := bytes.Split(rest, []byte{' '})
+	if !ok || len(fields) != 3 {
 		f.fault("the journal's first line is not sound")
 		return
 	}
-	f.id = string(id)
+	format, id := string(fields[0]), string(fields[1])
+	n, err := strconv.ParseUint(format, 10, 32)
+	if err != nil || n == 0 || !properID(id) || string(fields[2]) != headSum(uint32(n), id) {
+		f.fault("the journal's first line is not sound")
+		return
+	}
+	f.id, f.format = id, uint32(n)
+}
+
+func headSum(format uint32, id string) string {
+	return fmt.Sprintf("%08x", sum(0, fmt.Appendf(nil, "%d %s", format, id)))
 }
 
 func (f *found) readLine(n int, line []byte) {
-	seq, text, ok := splitLine(line)
+	if count, ok := bytes.CutPrefix(line, []byte("end ")); ok && string(count) == fmt.Sprint(len(f.marks)) {
+		f.ended = true
+		return
+	}
+	seq, text, check, ok := splitLine(line)
 	f.badEnd = !ok
-	if !ok {
+	switch {
+	case !ok:
 		f.fault("line %d of the journal is not sound", n)
-		return
-	}
-	if seq <= uint64(len(f.lines)) && f.lines[seq-1] != nil && !bytes.Equal(f.lines[seq-1], text) {
+	case f.ended:
+		f.fault("the journal goes on after its end")
+	case f.has(seq) && f.marks[seq-1].sum != check:
 		f.fault("the journal has event %d twice", seq)
-		return
+	case !f.has(seq):
+		f.put(seq, text, check)
 	}
-	f.put(seq, text)
 }
 
 // splitLine takes a journal line apart and checks it.
-func splitLine(line []byte) (seq uint64, text []byte, ok bool) {
+func splitLine(line []byte) (seq uint64, text []byte, check uint32, ok bool) {
 	number, rest, ok := bytes.Cut(line, []byte{' '})
-	if !ok || len(number) > 9 || len(rest) < 9 || rest[8] != ' ' {
-		return 0, nil, false
+	if !ok || len(number) == 0 || len(number) > 9 || len(rest) < 9 || rest[8] != ' ' {
+		return 0, nil, 0, false
 	}
 	for _, d := range number {
 		if d < '0' || d > '9' {
-			return 0, nil, false
+			return 0, nil, 0, false
 		}
 		seq = 10*seq + uint64(d-'0')
 	}
-	if seq == 0 || seq > maxSeq {
-		return 0, nil, false
+	for _, d := range rest[:8] {
+		switch {
+		case d >= '0' && d <= '9':
+			check = check<<4 | uint32(d-'0')
+		case d >= 'a' && d <= 'f':
+			check = check<<4 | uint32(d-'a'+10)
+		default:
+			return 0, nil, 0, false
+		}
 	}
-	check, err := strconv.ParseUint(string(rest[:8]), 16, 32)
 	text = rest[9:]
-	return seq, text, err == nil && uint32(check) == sum(seq, text)
+	return seq, text, check, number[0] != '0' && seq <= maxSeq && check == sum(seq, text)
 }
 
-// journalBytes is a whole journal.
-func journalBytes(id string, lines [][]byte) []byte {
-	b := []byte(journalHead + id + "\n")
+// writeJournal writes a whole journal; with end it is a backup.
+func writeJournal(w io.Writer, format uint32, id string, lines [][]byte, end bool) error {
+	b := bufio.NewWriterSize(w, 1<<16)
+	fmt.Fprintf(b, "%s%d %s %s\n", journalHead, format, id, headSum(format, id))
+	var buf []byte
 	for i, line := range lines {
-		b = appendJournalLine(b, uint64(i+1), line)
+		buf = appendJournalLine(buf[:0], uint64(i+1), line)
+		b.Write(buf)
 	}
-	return b
+	if end {
+		fmt.Fprintf(b, "end %d\n", len(lines))
+	}
+	return b.Flush()
+}
+
+// writeJournalFile writes one aside.
+func (f Fault) writeJournalFile(path string, format uint32, id string, lines [][]byte, end bool) error {
+	return f.aside(path, func(temp string) error {
+		if err := f.before("write new file"); err != nil {
+			return err
+		}
+		file, err := os.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+		if err != nil {
+			return err
+		}
+		return errors.Join(writeJournal(file, format, id, lines, end), file.Close())
+	})
 }
 
 // JournalPath is the journal's place beside a data file.
 func JournalPath(path string) string { return path + ".journal" }
 
-// readJournalFile reads the journal beside path; missing is not an error.
-func readJournalFile(path string) (found, bool, error) {
-	b, err := os.ReadFile(JournalPath(path))
+// readJournalFile reads a journal; missing is not an error.
+func readJournalFile(path string, keep bool) (found, bool, error) {
+	file, err := os.Open(path)
 	if os.IsNotExist(err) {
 		return found{}, false, nil
 	}
 	if err != nil {
 		return found{}, true, err
 	}
-	return readJournal(b), true, nil
+	defer file.Close()
+	f, err := readJournal(file, keep)
+	return f, true, err
 }

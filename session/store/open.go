@@ -1,36 +1,41 @@
 package store
 
 import (
-	"bytes"
-	"cmp"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
+	"unicode"
 )
 
 // Open opens the data file at path, or makes it and the folders it stands in.
 // It puts right what it can without losing a line, and says so in Notes; what
 // it can't is a *Trouble, and nothing has been changed.
 func Open(path string, opt Options) (*Store, error) {
-	if opt.Wait == 0 {
-		opt.Wait = time.Second
-	}
-	if opt.MaxSize == 0 {
-		opt.MaxSize = maxSize
-	}
-	if opt.Now == nil {
-		opt.Now = time.Now
-	}
+	opt.usual()
 	s := &Store{path: path, opt: opt}
 	if err := s.open(); err != nil {
 		s.drop()
 		return nil, s.explain(err)
 	}
 	return s, nil
+}
+
+// usual fills in what was left out.
+func (o *Options) usual() {
+	if o.Wait == 0 {
+		o.Wait = time.Second
+	}
+	if o.MaxSize == 0 {
+		o.MaxSize = maxSize
+	}
+	if o.Now == nil {
+		o.Now = time.Now
+	}
+	o.Format = max(o.Format, 1)
 }
 
 // drop closes what a failed open has opened.
@@ -56,6 +61,9 @@ func (s *Store) open() (err error) {
 	if s.lock, err = takeLock(s.path, s.opt.Wait, s.opt.Now()); err != nil {
 		return err
 	}
+	if err := s.finishReplacing(); err != nil {
+		return err
+	}
 	if err := s.putRight(); err != nil {
 		return err
 	}
@@ -70,7 +78,11 @@ func (s *Store) open() (err error) {
 		return err
 	}
 	s.minimum = info.Size()
-	return s.inPlace()
+	if err := s.inPlace(); err != nil {
+		return err
+	}
+	s.keepBackup()
+	return nil
 }
 
 // findPlace follows links, refuses what is no file, and makes folders.
@@ -92,94 +104,130 @@ func (s *Store) findPlace() error {
 	return os.MkdirAll(filepath.Dir(s.path), 0o700)
 }
 
-// sides is what the two files hold.
-type sides struct {
-	data, journal         found
-	hasData, hasJournal   bool // the file is there and not empty
-	dataOurs              bool
-	union                 [][]byte
-	lost                  []uint64
-	dataSound, journalOK  bool
-	dataLines, journalLns int
-}
-
 // putRight reads both files and makes each what the two together say.
 func (s *Store) putRight() error {
-	b, err := s.look()
+	b, err := s.look(false)
 	if err != nil {
 		return err
 	}
-	if err := s.judge(b); err != nil {
+	if !b.fine(s.opt.Format) {
+		if b, err = s.look(true); err != nil {
+			return err
+		}
+		if err := s.judge(b); err != nil {
+			return err
+		}
+		if err := s.settle(b); err != nil {
+			return err
+		}
+	}
+	s.last = uint64(len(b.union))
+	s.id = b.id()
+	return s.openJournal()
+}
+
+// settle makes both files hold the union.
+func (s *Store) settle(b *sides) error {
+	if from := b.format(); from != 0 && from != s.opt.Format {
+		return s.upgrade(from, b)
+	}
+	h := head{s.opt.Format, b.id(), s.opt.Program}
+	if !b.journalOK || len(b.journal.marks) < len(b.union) {
+		if err := s.remakeJournal(b, h); err != nil {
+			return err
+		}
+	}
+	switch {
+	case !b.dataSound:
+		return s.remakeData(b, h)
+	case len(b.data.marks) < len(b.union):
+		return s.catchUp(b)
+	}
+	return nil
+}
+
+// remakeJournal writes the journal anew. One that was damaged is kept.
+func (s *Store) remakeJournal(b *sides, h head) error {
+	if len(b.journal.faults) > 0 {
+		if err := s.setAside(JournalPath(s.path), "damaged"); err != nil {
+			return err
+		}
+		s.note("The journal was damaged and has been made anew from the data file; nothing is lost.")
+	} else if b.hasData && !b.hasJournal {
+		s.note("The journal was missing and has been made anew from the data file; nothing is lost.")
+	}
+	return s.opt.Fault.writeJournalFile(JournalPath(s.path), h.format, h.id, b.lines(), false)
+}
+
+// remakeData builds the data file anew. One that was damaged is kept.
+func (s *Store) remakeData(b *sides, h head) error {
+	switch {
+	case b.hasData:
+		if err := s.setAside(s.path, "damaged"); err != nil {
+			return err
+		}
+		s.note("The data file was damaged and has been made anew from the journal; nothing is lost.")
+	case b.hasJournal && len(b.union) > 0:
+		s.note("The data file was missing and has been made anew from the journal; nothing is lost.")
+	}
+	return s.opt.Fault.aside(s.path, func(temp string) error { return s.opt.Fault.buildBolt(temp, h, b.lines()) })
+}
+
+// upgrade brings lines of an older format up to date, after a copy of both
+// files is made beside them.
+func (s *Store) upgrade(from uint32, b *sides) error {
+	if s.opt.Upgrade == nil {
+		return fmt.Errorf("store: no way from format %d to %d", from, s.opt.Format)
+	}
+	lines, err := s.opt.Upgrade(from, b.lines())
+	if err != nil {
+		return fmt.Errorf("bringing format %d up to date: %w", from, err)
+	}
+	for _, p := range []string{s.path, JournalPath(s.path)} {
+		if err := s.setAside(p, fmt.Sprintf("format-%d", from)); err != nil && !os.IsNotExist(err) {
+			return err
+		}
+	}
+	s.note(fmt.Sprintf("The data file was of format %d and has been brought up to format %d.", from, s.opt.Format))
+	b.union = make([]mark, len(lines))
+	return s.replaceAll(head{s.opt.Format, b.id(), s.opt.Program}, lines)
+}
+
+// setAside keeps a copy of a file under another name, so that the file itself
+// stays until its successor is renamed over it.
+func (s *Store) setAside(path, why string) error {
+	from, err := os.Open(path)
+	if err != nil {
 		return err
 	}
-	return s.settle(b)
+	defer from.Close()
+	to := s.stamped(path, why)
+	s.note("The file as it was is kept as " + to + ".")
+	return s.opt.Fault.aside(to, func(temp string) error {
+		if err := s.opt.Fault.before("write new file"); err != nil {
+			return err
+		}
+		f, err := os.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+		if err != nil {
+			return err
+		}
+		_, err = io.Copy(f, from)
+		return errors.Join(err, f.Close())
+	})
 }
 
-// look reads what is sound of both files.
-func (s *Store) look() (*sides, error) {
-	var b sides
-	var err error
-	if b.journal, b.hasJournal, err = readJournalFile(s.path); err != nil {
-		return nil, err
-	}
-	info, err := os.Stat(s.path)
-	if err != nil && !os.IsNotExist(err) {
-		return nil, err
-	}
-	if b.hasData = err == nil && info.Size() > 0; b.hasData {
-		if b.data, b.dataOurs, err = readData(s.path); err != nil {
-			return nil, err
-		}
-		if b.dataOurs && len(b.data.faults) == 0 && s.opt.Probe != nil {
-			if err := s.opt.Probe(s.path); err != nil {
-				b.data.fault("the data file did not stand the probe: %v", err)
-			}
-		}
-	}
-	b.join()
-	return &b, nil
-}
-
-// join makes the union of both sides and names what neither has.
-func (b *sides) join() {
-	n := max(len(b.data.lines), len(b.journal.lines))
-	b.union = make([][]byte, n)
-	for i := range b.union {
-		switch {
-		case i < len(b.journal.lines) && b.journal.lines[i] != nil:
-			b.union[i] = b.journal.lines[i]
-		case i < len(b.data.lines) && b.data.lines[i] != nil:
-			b.union[i] = b.data.lines[i]
-		default:
-			b.lost = append(b.lost, uint64(i+1))
-		}
-	}
-	b.dataLines, b.journalLns = len(b.data.lines), len(b.journal.lines)
-	b.dataSound = b.hasData && b.dataOurs && len(b.data.faults) == 0 && !slices.ContainsFunc(b.data.lines, isNil)
-	b.journalOK = b.hasJournal && b.journal.id != "" && len(b.journal.faults) == 0 && !b.journal.torn &&
-		!slices.ContainsFunc(b.journal.lines, isNil)
-}
-
-func isNil(line []byte) bool { return line == nil }
-
-// clash names the first number under which the two hold different lines.
-func (b *sides) clash() uint64 {
-	for i := range min(len(b.data.lines), len(b.journal.lines)) {
-		d, j := b.data.lines[i], b.journal.lines[i]
-		if d != nil && j != nil && !bytes.Equal(d, j) {
-			return uint64(i + 1)
-		}
-	}
-	return 0
+func (s *Store) note(sentence string) {
+	s.noting.Lock()
+	defer s.noting.Unlock()
+	s.notes = append(s.notes, sentence)
 }
 
 // judge refuses what can't be put right without her.
 func (s *Store) judge(b *sides) error {
 	switch {
-	case b.data.newer || b.journal.newer:
-		return &Trouble{What: s.path + " was written by a newer matside", Safe: "it was not touched",
-			Way: "use that newer matside, or another data file with --db FILE", Err: ErrNewer}
-	case b.hasData && !b.dataOurs && !b.journalHas():
+	case b.format() > s.opt.Format:
+		return s.newer(b)
+	case b.hasData && !b.dataOurs && (!b.hasJournal || b.journal.id == "" && len(b.journal.marks) == 0):
 		return &Trouble{What: s.path + " is not a matside data file", Safe: "it was not touched",
 			Way: "choose another with --db FILE", Err: ErrNotOurs}
 	case b.data.id != "" && b.journal.id != "" && b.data.id != b.journal.id, b.clash() != 0:
@@ -191,15 +239,29 @@ func (s *Store) judge(b *sides) error {
 	return nil
 }
 
-// journalHas says that the journal alone is worth something.
-func (b *sides) journalHas() bool {
-	return b.hasJournal && (len(b.journal.lines) > 0 || b.journal.id != "")
+func (s *Store) newer(b *sides) error {
+	needed := fmt.Sprintf("format %d", b.format())
+	if b.data.program != "" {
+		needed = printable(b.data.program) + ", " + needed
+	}
+	return &Trouble{What: s.path + " was written by a newer matside (" + needed + ")", Safe: "it was not touched",
+		Way: "use that matside, or another data file with --db FILE", Err: ErrNewer}
+}
+
+// printable keeps what a file says of itself from reaching a terminal raw.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsPrint(r) {
+			return r
+		}
+		return -1
+	}, s[:min(len(s), 40)])
 }
 
 // tailLost says that damage at both ends may have taken the last lines: a
 // damaged journal line after the last number that either file has.
 func tailLost(b *sides) bool {
-	return !b.dataSound && b.journal.badEnd
+	return !b.dataSound && (b.journal.badEnd || b.hasJournal && b.journal.id == "" && len(b.journal.marks) == 0)
 }
 
 func (s *Store) damaged(b *sides) error {
@@ -233,77 +295,6 @@ func numbers(n []uint64) string {
 	return strings.Join(words, ", ")
 }
 
-// settle makes both files hold the union.
-func (s *Store) settle(b *sides) error {
-	id := cmp.Or(b.data.id, b.journal.id)
-	if id == "" {
-		id = newID()
-	}
-	if !b.journalOK || b.journalLns < len(b.union) {
-		if err := s.remakeJournal(b, id); err != nil {
-			return err
-		}
-	}
-	if !b.dataSound {
-		if err := s.remakeData(b, id); err != nil {
-			return err
-		}
-	}
-	if err := s.openJournal(); err != nil {
-		return err
-	}
-	s.last = uint64(len(b.union))
-	if b.dataSound && b.dataLines < len(b.union) {
-		return s.catchUp(b)
-	}
-	return nil
-}
-
-// remakeJournal writes the journal anew. One that was damaged is kept.
-func (s *Store) remakeJournal(b *sides, id string) error {
-	if len(b.journal.faults) > 0 {
-		if err := s.setAside(JournalPath(s.path)); err != nil {
-			return err
-		}
-		s.note("The journal was damaged and has been made anew from the data file; nothing is lost.")
-	} else if b.hasData && !b.hasJournal {
-		s.note("The journal was missing and has been made anew from the data file; nothing is lost.")
-	}
-	return s.opt.Fault.aside(JournalPath(s.path), func(temp string) error {
-		return s.opt.Fault.write(temp, journalBytes(id, b.union))
-	})
-}
-
-// remakeData builds the data file anew. One that was damaged is kept.
-func (s *Store) remakeData(b *sides, id string) error {
-	switch {
-	case b.hasData:
-		if err := s.setAside(s.path); err != nil {
-			return err
-		}
-		s.note("The data file was damaged and has been made anew from the journal; nothing is lost.")
-	case b.hasJournal && len(b.union) > 0:
-		s.note("The data file was missing and has been made anew from the journal; nothing is lost.")
-	}
-	return s.opt.Fault.aside(s.path, func(temp string) error {
-		return s.opt.Fault.buildBolt(temp, id, s.opt.Program, b.union)
-	})
-}
-
-// setAside keeps a copy of a damaged file under another name, so that the
-// file itself stays until its successor is renamed over it.
-func (s *Store) setAside(path string) error {
-	b, err := os.ReadFile(path)
-	if err != nil {
-		return err
-	}
-	to := path + ".damaged-" + s.opt.Now().Format("20060102-150405")
-	s.note("The damaged file is kept as " + to + ".")
-	return s.opt.Fault.aside(to, func(temp string) error { return s.opt.Fault.write(temp, b) })
-}
-
-func (s *Store) note(sentence string) { s.notes = append(s.notes, sentence) }
-
 func (s *Store) openJournal() error {
 	f, err := os.OpenFile(JournalPath(s.path), os.O_RDWR, 0)
 	if err != nil {
@@ -324,8 +315,8 @@ func (s *Store) catchUp(b *sides) (err error) {
 	if s.db, err = openBolt(s.path, s.opt.MaxSize); err != nil {
 		return err
 	}
-	for seq := b.dataLines + 1; seq <= len(b.union); seq++ {
-		if err := s.commit(uint64(seq), b.union[seq-1]); err != nil {
+	for seq := len(b.data.marks) + 1; seq <= len(b.union); seq++ {
+		if err := s.commit(uint64(seq), b.lines()[seq-1]); err != nil {
 			return err
 		}
 	}

@@ -7,16 +7,20 @@ package store
 // A process that writes puts a line into the journal before the data file; so
 // the journal is read last, and what it has is what will be kept.
 func Read(path string) ([][]byte, error) {
-	s := &Store{path: path}
-	b, err := s.look()
+	s := &Store{path: path, opt: Options{Format: 1}}
+	j, has, err := readJournalFile(JournalPath(path), true)
 	if err != nil {
 		return nil, s.explain(err)
 	}
-	if b.journalOK || b.journal.torn && len(b.journal.faults) == 0 && b.journal.id != "" {
-		return b.journal.lines, nil // whole by itself: the data file may be half written just now
+	if has && j.id != "" && len(j.faults) == 0 && !j.gap() && j.format == 1 {
+		return j.lines, nil // whole by itself: the data file may be half written just now
+	}
+	b, err := s.look(true)
+	if err != nil {
+		return nil, s.explain(err)
 	}
 	if err := s.judge(b); err != nil {
 		return nil, err
 	}
-	return b.union, nil
+	return b.lines(), nil
 }

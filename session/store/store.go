@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"sync"
 	"time"
 
@@ -24,7 +25,11 @@ type Options struct {
 	Probe   func(path string) error
 	Now     func() time.Time // nil: time.Now
 	MaxSize int              // of the data file in bytes; 0: 1 GiB
-	Fault   Fault            // for tests
+	// Format is the number of the lines' form, from 1; 0 is 1. Lines of an
+	// older form go through Upgrade, after a copy of both files is made.
+	Format  uint32
+	Upgrade func(from uint32, lines [][]byte) ([][]byte, error)
+	Fault   Fault // for tests
 }
 
 // Store is an open data file with its journal. Its methods may be called from
@@ -32,6 +37,7 @@ type Options struct {
 type Store struct {
 	mu      sync.Mutex
 	path    string
+	id      string
 	opt     Options
 	lock    *lock
 	db      *bolt.DB
@@ -39,9 +45,12 @@ type Store struct {
 	journal *os.File
 	size    int64 // of the journal's sound part
 	last    uint64
-	minimum int64 // the data file never shrinks below what it was when opened
-	broken  error // after a fault in bbolt nothing more is written
-	notes   []string
+	minimum int64          // the data file never shrinks below what it was when opened
+	broken  error          // after a fault in bbolt nothing more is written
+	copying sync.WaitGroup // a backup under way
+
+	noting sync.Mutex
+	notes  []string
 }
 
 // Last is the number of the last line.
@@ -52,7 +61,11 @@ func (s *Store) Last() uint64 {
 }
 
 // Notes say in her words what Open put right.
-func (s *Store) Notes() []string { return s.notes }
+func (s *Store) Notes() []string {
+	s.noting.Lock()
+	defer s.noting.Unlock()
+	return slices.Clone(s.notes)
+}
 
 // Path is the data file's path.
 func (s *Store) Path() string { return s.path }
@@ -287,6 +300,7 @@ func (s *Store) Close() error {
 	if s.lock == nil {
 		return nil
 	}
+	s.copying.Wait()
 	var err error
 	if s.broken == nil { // after a panic bbolt's Close may wait for ever
 		err = guard(s.db.Close)
