@@ -4,10 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"time"
+
+	"example.org/matside/session/store"
 )
 
 // ErrNewer is returned when the log was written by a newer matside.
-var ErrNewer = errors.New("written by a newer matside")
+var ErrNewer = store.ErrNewer
 
 // ErrNoQuilt is returned when no quilt, or none under way, is meant.
 var ErrNoQuilt = errors.New("no such quilt under way")

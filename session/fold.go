@@ -1,6 +1,7 @@
 package session
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"time"
@@ -54,12 +55,20 @@ func takenBack(events []Event) (map[uint64]bool, error) {
 			continue
 		}
 		at := int(u.Target) - int(events[0].Seq)
+		if at >= 0 && at < i && isLost(events[at].Content) {
+			continue // there is nothing left to take back
+		}
 		if at < 0 || at >= i || dead[u.Target] || !canTakeBack(events[at].Content) || events[at].Quilt != events[i].Quilt {
 			return nil, cannotFollow(&events[i], "nothing to take back at %d", u.Target)
 		}
 		dead[u.Target] = true
 	}
 	return dead, nil
+}
+
+func isLost(c Content) bool {
+	_, ok := c.(Lost)
+	return ok
 }
 
 // canTakeBack says which kinds an Undone may name.
@@ -100,12 +109,28 @@ func (s *State) apply(e *Event, dead map[uint64]bool) error {
 		return fmt.Errorf("%w: event %d is empty", ErrCannotFollow, e.Seq)
 	}
 	if !dead[e.Seq] {
-		if err := s.applyLive(e); err != nil {
+		if err := s.applyIf(e); err != nil {
 			return err
 		}
 	}
 	s.Seq, s.At = e.Seq, e.At
 	return nil
+}
+
+// applyIf folds a live event. Where events are lost, one that can't follow is
+// left out and named, with the state as it was: better than nothing at all.
+func (s *State) applyIf(e *Event) error {
+	if len(s.Lost) == 0 {
+		return s.applyLive(e)
+	}
+	f := s.fork(e)
+	err := f.applyLive(e)
+	if errors.Is(err, ErrCannotFollow) {
+		s.Left = append(s.Left, e.Seq)
+		return nil
+	}
+	*s = f
+	return err
 }
 
 func (s *State) applyLive(e *Event) error {
@@ -241,7 +266,7 @@ func (s *State) applyQuilt(q *Quilt, e *Event) error {
 	var err error
 	switch c := e.Content.(type) {
 	case StepDone:
-		err = q.stepDone(e, &c)
+		err = q.stepDone(e, &c, len(s.Lost) > 0)
 	case Peeled:
 		err = s.peeled(q, e, &c)
 	case Joined:
@@ -328,7 +353,22 @@ func (q *Quilt) work(l *Load, d time.Duration) {
 	}
 }
 
-func (q *Quilt) stepDone(e *Event, c *StepDone) error {
+// jumpTo goes to a load and step that a later event tells of, where the ones
+// between are lost. A load passed over stays among those to come.
+func (q *Quilt) jumpTo(load int, step Step) {
+	from := slices.IndexFunc(q.Loads, func(l Load) bool { return l.ID == load && !l.Done })
+	if from < 0 {
+		return
+	}
+	l := q.Loads[from]
+	q.Loads = slices.Insert(slices.Delete(q.Loads, from, from+1), q.Count.Done, l)
+	q.Current, q.Step = load, step
+}
+
+func (q *Quilt) stepDone(e *Event, c *StepDone, lossy bool) error {
+	if lossy {
+		q.jumpTo(c.Load, c.Step)
+	}
 	if q.Current == 0 || c.Load != q.Current || c.Step != q.Step || c.Step >= Peel {
 		return cannotFollow(e, "load %d is at %s", q.Current, q.Step)
 	}
@@ -338,6 +378,9 @@ func (q *Quilt) stepDone(e *Event, c *StepDone) error {
 }
 
 func (s *State) peeled(q *Quilt, e *Event, c *Peeled) error {
+	if len(s.Lost) > 0 {
+		q.jumpTo(c.Load, Peel)
+	}
 	l := q.InHand()
 	if l == nil || c.Load != l.ID || q.Step != Peel {
 		return cannotFollow(e, "load %d is at %s", q.Current, q.Step)

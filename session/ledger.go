@@ -24,27 +24,34 @@ type Ledger struct {
 
 // New is a ledger that is kept nowhere, for trying things out and for tests.
 func New(opt OpenOptions) *Ledger {
-	l := &Ledger{base: newState(), state: newState()}
-	l.use(opt)
-	return l
+	opt.setUp()
+	return &Ledger{base: newState(), state: newState(), now: opt.Now, plan: opt.Planner}
 }
 
 // OpenOptions of a ledger; the zero value is the usual.
 type OpenOptions struct {
 	Now     func() time.Time // nil: time.Now
 	Planner Planner          // for recuts and edited lists; nil: plan.Make
-	Store   store.Options    // how the file is opened; its Now is ours
+	// Probe tries the file before it is opened, in another process: see
+	// ProbeBy. Nil: only our own reader looks at it first.
+	Probe func(path string) error
+	Store store.Options // how the file is opened; its Now, Format and Probe are set here
 }
 
-func (l *Ledger) use(opt OpenOptions) {
-	l.now, l.plan = opt.Now, opt.Planner
-	if l.now == nil {
-		l.now = time.Now
+// setUp fills in what was left out.
+func (o *OpenOptions) setUp() {
+	if o.Now == nil {
+		o.Now = time.Now
 	}
-	if l.plan == nil {
-		l.plan = usualPlanner
+	if o.Planner == nil {
+		o.Planner = usualPlanner
 	}
+	o.Store.Now, o.Store.Probe, o.Store.Format = o.Now, o.Probe, logFormat
 }
+
+// logFormat is the number of the log's form. It goes up when old lines must be
+// rewritten; a content's own version does for smaller changes.
+const logFormat = 1
 
 // State is the state as of the last event. It may be kept and read for ever.
 func (l *Ledger) State() State {

@@ -23,8 +23,8 @@ type Trouble = store.Trouble
 // Open opens the data file at path for writing, makes it where there is none,
 // and folds its log. It waits at most a second for another process: ErrBusy.
 func Open(path string, opt OpenOptions) (*Ledger, error) {
+	opt.setUp()
 	l := New(opt)
-	opt.Store.Now = l.now
 	s, err := store.Open(path, opt.Store)
 	if err != nil {
 		return nil, err
@@ -33,7 +33,7 @@ func Open(path string, opt OpenOptions) (*Ledger, error) {
 	if l.fromCache() != nil {
 		if err := l.fromStart(); err != nil {
 			s.Close()
-			return nil, fmt.Errorf("reading %s: %w", path, err)
+			return nil, newer(fmt.Errorf("reading %s: %w", path, err))
 		}
 	}
 	return l, nil
@@ -119,15 +119,9 @@ func (l *Ledger) Notes() []string {
 // Peek is the state of the data file at path without opening it for writing,
 // also while another process has it open. A missing file is an empty State.
 func Peek(path string) (State, error) {
-	lines, err := store.Read(path)
+	events, err := readLog(path)
 	if err != nil {
 		return State{}, err
-	}
-	events := make([]Event, len(lines))
-	for i, line := range lines {
-		if events[i], err = Decode(line); err != nil {
-			return State{}, fmt.Errorf("reading %s: %w", path, err)
-		}
 	}
 	return Fold(events)
 }

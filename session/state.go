@@ -20,6 +20,7 @@ type State struct {
 	Days   []Day      // the days behind, in order
 	Recent []LoadTime // the last loads peeled, oldest first, from which times are learned
 	Lost   []uint64   // numbers of events that are lost
+	Left   []uint64   // events that could not follow, because of those
 }
 
 // Day sums up what was peeled on one day of hers.

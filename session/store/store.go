@@ -248,12 +248,7 @@ func (s *Store) Cached() (seq uint64, state []byte) {
 	defer s.mu.Unlock()
 	_ = guard(func() error {
 		return s.db.View(func(tx *bolt.Tx) error {
-			v := tx.Bucket(cacheBucket).Get(cacheKey)
-			if len(v) < 8 {
-				return nil
-			}
-			n := binary.BigEndian.Uint64(v)
-			if line, ok := fromValue(n, v[8:]); ok {
+			if n, line, ok := fromCached(tx.Bucket(cacheBucket).Get(cacheKey)); ok {
 				seq, state = n, bytes.Clone(line)
 			}
 			return nil
