@@ -26,10 +26,10 @@ type nested struct {
 }
 
 func newNests(e rect.Effort) *nests {
-	left := 6
+	left := 4
 	switch e {
 	case rect.Quick:
-		left = 3
+		left = 2
 	case rect.Thorough:
 		left = 240
 	}

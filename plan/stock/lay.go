@@ -7,11 +7,20 @@ import (
 	"example.org/matside/plan/length"
 )
 
-// plan is one way to go about it.
+// turning says how what may be turned is to lie.
+type turning uint8
+
+const (
+	asFits  turning = iota // whichever leaves less of a free rectangle
+	flat                   // long side across, wherever that goes
+	upright                // long side along the grain, wherever that goes
+)
+
+// way is one way to go about it.
 type way struct {
 	order   func(a, b Cut) int
 	columns bool // strips across are split into columns first; else the shorter rest is split
-	upright bool // what may be turned lies with its long side along the grain
+	turning turning
 	rear    bool // strips across after the rest, not before
 }
 
@@ -20,9 +29,9 @@ func ways() []way {
 	var out []way
 	for _, order := range []func(a, b Cut) int{byHeight, byArea, byWidth} {
 		for _, columns := range []bool{true, false} {
-			for _, upright := range []bool{false, true} {
+			for _, turning := range []turning{asFits, flat, upright} {
 				for _, rear := range []bool{false, true} {
-					out = append(out, way{order, columns, upright, rear})
+					out = append(out, way{order, columns, turning, rear})
 				}
 			}
 		}
@@ -45,7 +54,7 @@ func Lay(panels []Panel, cuts []Cut) *Layout {
 	hasTurn := slices.ContainsFunc(cuts, func(c Cut) bool { return c.Turn && c.W != c.H })
 	hasAcross := slices.ContainsFunc(cuts, func(c Cut) bool { return c.Across })
 	for _, w := range ways() {
-		if w.upright && !hasTurn || w.rear && !hasAcross {
+		if w.turning != asFits && !hasTurn || w.rear && !hasAcross {
 			continue
 		}
 		l := layOneWay(panels, cuts, w)
@@ -160,45 +169,58 @@ func (b *bench) strip(i int) (length.Len, bool) {
 // piece finds a place for one cut: in the free rectangle it leaves least of,
 // on the first panel that has one.
 func (b *bench) piece(i int) {
-	c := b.cuts[i]
 	for p := range b.panels {
-		best, turned, least := -1, false, fit{}
-		for f, r := range b.l.free[p] {
-			for _, t := range b.turns(c) {
-				w, h := c.W, c.H
-				if t {
-					w, h = h, w
-				}
-				if w > r.W || h > r.H {
-					continue
-				}
-				s := fit{r.W == b.panels[p].W && b.panels[p].Endless, min(r.W-w, r.H-h), max(r.W-w, r.H-h)}
-				if best < 0 || s.less(least) {
-					best, turned, least = f, t, s
-				}
+		for _, lies := range b.turns(b.cuts[i]) {
+			if b.pieceOn(i, p, lies) {
+				return
 			}
-		}
-		if best >= 0 {
-			w, h := c.W, c.H
-			if turned {
-				w, h = h, w
-			}
-			b.take(i, p, best, w, h, turned)
-			return
 		}
 	}
 	b.l.Left = append(b.l.Left, i)
 }
 
-// turns are the ways a cut may lie, the preferred one first.
-func (b *bench) turns(c Cut) []bool {
+// pieceOn places a cut on a panel, lying one of some ways.
+func (b *bench) pieceOn(i, p int, lies []bool) bool {
+	best, turned, least := -1, false, fit{}
+	for f, r := range b.l.free[p] {
+		for _, t := range lies {
+			w, h := lying(b.cuts[i], t)
+			if w > r.W || h > r.H {
+				continue
+			}
+			s := fit{r.W == b.panels[p].W && b.panels[p].Endless, min(r.W-w, r.H-h), max(r.W-w, r.H-h)}
+			if best < 0 || s.less(least) {
+				best, turned, least = f, t, s
+			}
+		}
+	}
+	if best < 0 {
+		return false
+	}
+	w, h := lying(b.cuts[i], turned)
+	b.take(i, p, best, w, h, turned)
+	return true
+}
+
+func lying(c Cut, turned bool) (w, h length.Len) {
+	if turned {
+		return c.H, c.W
+	}
+	return c.W, c.H
+}
+
+// turns are the ways a cut may lie: those in the first list are tried before
+// those in the next.
+func (b *bench) turns(c Cut) [][]bool {
 	switch {
 	case !c.Turn || c.W == c.H:
-		return []bool{false}
-	case (c.W > c.H) == b.way.upright:
-		return []bool{true, false}
+		return [][]bool{{false}}
+	case b.way.turning == asFits:
+		return [][]bool{{false, true}}
+	case (c.W > c.H) == (b.way.turning == upright):
+		return [][]bool{{true}, {false}}
 	}
-	return []bool{false, true}
+	return [][]bool{{false}, {true}}
 }
 
 // fit is how well a cut suits a free rectangle: smaller is better. Opening a
