@@ -262,7 +262,7 @@ func plain(err error) string {
 	case errors.Is(err, length.ErrDigits):
 		return "this number has too many digits"
 	}
-	return visible(strings.TrimSuffix(err.Error(), ": "+length.ErrFraction.Error()))
+	return safe(strings.TrimSuffix(err.Error(), ": "+length.ErrFraction.Error()))
 }
 
 // times reads what stands between the numbers of a size: x, X, × or by.

@@ -6,6 +6,7 @@ import (
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
+	"example.org/matside/plan/svgpath"
 )
 
 // maxCorners caps an outline of her own.
@@ -146,7 +147,7 @@ func (c *cursor) coordinate(s string) (length.Len, error) {
 // tidy makes an outline of corners as drawn.
 func (c *cursor) tidy(from int, corners []outline.Point) outline.Outline {
 	if len(corners) > maxCorners {
-		c.wrong(from, fmt.Sprintf("an outline has at most %d corners, and this has %d", maxCorners, len(corners)), "")
+		c.tooManyCorners(from, len(corners))
 		return nil
 	}
 	o, err := outline.Tidy(corners)
@@ -155,6 +156,10 @@ func (c *cursor) tidy(from int, corners []outline.Point) outline.Outline {
 		return nil
 	}
 	return o.Normalise()
+}
+
+func (c *cursor) tooManyCorners(from, n int) {
+	c.wrong(from, fmt.Sprintf("an outline has at most %d corners, and this has %d", maxCorners, n), "")
 }
 
 // svg reads `"FILE.svg"` and the path in that file.
@@ -172,10 +177,17 @@ func (r *reader) svg(c *cursor) outline.Outline {
 	}
 	svg, err := r.open(name)
 	if err != nil {
-		c.wrong(from, "can't read "+ticked(name)+": "+visible(err.Error()), "")
+		c.wrong(from, "can't read "+ticked(name)+": "+safe(err.Error()), "")
 		return nil
 	}
-	_ = svg
-	c.wrong(from, "outlines can't be read from SVG files yet", "write the corners instead: `outline Leaf: 0,0 3,0 3,2`")
+	o, err := svgpath.Read(svg)
+	switch {
+	case err != nil:
+		c.wrong(from, safe(err.Error()), "")
+	case len(o) > maxCorners:
+		c.tooManyCorners(from, len(o))
+	default:
+		return o
+	}
 	return nil
 }

@@ -18,7 +18,7 @@ func (s *second) finish(c *cursor, p *piece) {
 	}
 	cut := s.cut(p)
 	if cut.err != nil {
-		c.add(c.line, p.sizeFrom, p.sizeTo, visible(cut.err.Error()), "")
+		c.add(c.line, p.sizeFrom, p.sizeTo, safe(cut.err.Error()), "")
 		return
 	}
 	p.Outline, p.Size = cut.outline, p.sizeText(cut.sizes, s.list.Unit)

@@ -31,7 +31,7 @@ const (
 // list or the same mistakes; (3) every string of the list and of the mistakes
 // is free of control characters.
 func Read(file string, text []byte, open func(name string) ([]byte, error)) (*List, error) {
-	r := newReader(visible(file), open)
+	r := newReader(safe(file), open)
 	if len(text) > MaxBytes {
 		r.add(1, 0, 0, "a cut list is at most 1 MiB", "")
 		return nil, r.err()

@@ -230,6 +230,20 @@ func TestOutlines(t *testing.T) {
 	}
 }
 
+// TestSVG: an outline out of a file is the same as one from its corners, and the
+// file is asked for by the name in the list.
+func TestSVG(t *testing.T) {
+	text := "quilt Q\nfabric F\ncut from F\n1 outline Leaf finished\noutline Leaf"
+	got, err := Read("test.cutlist", []byte(text+` from "leaf.svg" # drawn`), beside)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := read(t, text+": 0,0 3,0 3,2")
+	if !outline.Same(got.Lines[0].Outline, want.Lines[0].Outline) {
+		t.Errorf("drawn it is %v, and by corners %v", got.Lines[0].Outline, want.Lines[0].Outline)
+	}
+}
+
 // TestLimits: a list at its limits reads, one over them does not.
 func TestLimits(t *testing.T) {
 	const head = "quilt Q\nfabric F\ncut from F\n"

@@ -71,6 +71,16 @@ func columns(r rune) int {
 	return 1
 }
 
+// safe is s with every character shown, where s is not the quilter's own long
+// text but a sentence about it.
+func safe(s string) string {
+	var b strings.Builder
+	for _, c := range cells(s[:min(len(s), reach)]) {
+		b.WriteString(c.show)
+	}
+	return b.String()
+}
+
 // visible is s with every character shown; long text is cut short.
 func visible(s string) string {
 	const most = 60

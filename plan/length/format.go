@@ -26,13 +26,8 @@ func (l Len) FormatUnit(u Unit) string { return l.Format(u) + " " + u.String() }
 // decimal with as many places as it takes to read the same value back;
 // centimetres and millimetres as decimals, always exact.
 func (l Len) Format(u Unit) string {
-	switch {
-	case l < 0:
-		return "-" + (-l).Format(u)
-	case u == In && l%sixtyFourth == 0:
+	if u == In && l%sixtyFourth == 0 {
 		return mixed(int64(l/sixtyFourth), 64)
-	case u == In:
-		return l.shortest(Inch)
 	}
 	return l.shortest(u.Len())
 }
@@ -41,10 +36,7 @@ func (l Len) Format(u Unit) string {
 // is a decimal that reads back to the same value.
 func (l Len) Yards() string {
 	const eighth = Yard / 8
-	switch {
-	case l < 0:
-		return "-" + (-l).Yards()
-	case l%eighth == 0:
+	if l%eighth == 0 {
 		return mixed(int64(l/eighth), 8) + " yd"
 	}
 	return l.shortest(Yard) + " yd"
@@ -53,31 +45,29 @@ func (l Len) Yards() string {
 // Show is for screens only: as Format, but what would need more than four
 // places of a decimal (two for cm and mm) is rounded to so many.
 func (l Len) Show(u Unit) string {
-	places := 2
 	switch {
-	case l < 0:
-		return "-" + (-l).Show(u)
 	case u == In && l%sixtyFourth == 0:
 		return l.Format(u)
 	case u == In:
-		places = 4
+		return trimZeros(fixed(l, Inch, 4))
 	}
-	return trimZeros(fixed(l, u.Len(), places))
+	return trimZeros(fixed(l, u.Len(), 2))
 }
 
 // AppendMM appends the length in millimetres as a decimal number with up to
 // six places, exact: the number JSON wants. 6.35, 0.000001, -12.7, 0.
 func (l Len) AppendMM(b []byte) []byte {
+	const mm = uint64(Millimetre)
+	n := uint64(l)
 	if l < 0 {
-		b, l = append(b, '-'), -l
+		b, n = append(b, '-'), -n
 	}
-	b = strconv.AppendInt(b, int64(l/Millimetre), 10)
-	rest := int64(l % Millimetre)
-	if rest == 0 {
+	b = strconv.AppendUint(b, n/mm, 10)
+	if n%mm == 0 {
 		return b
 	}
 	// The leading 1 keeps the zeros behind the point.
-	places := strconv.FormatInt(int64(Millimetre)+rest, 10)[1:]
+	places := strconv.FormatUint(mm+n%mm, 10)[1:]
 	return append(append(b, '.'), strings.TrimRight(places, "0")...)
 }
 
@@ -86,6 +76,9 @@ func (l Len) MM() string { return string(l.AppendMM(nil)) }
 
 // mixed is n/parts as a whole number and a fraction in lowest terms.
 func mixed(n, parts int64) string {
+	if n < 0 {
+		return "-" + mixed(-n, parts)
+	}
 	whole, top := n/parts, n%parts
 	if top == 0 {
 		return strconv.FormatInt(whole, 10)
@@ -110,10 +103,11 @@ func (l Len) shortest(unit Len) string {
 	return trimZeros(fixed(l, unit, places))
 }
 
-// is says whether the decimal s in units reads as l.
+// is says whether the decimal s in units reads as l, or without their signs.
 func (l Len) is(s string, unit Len) bool {
 	v, _ := new(big.Rat).SetString(s)
-	return round(v.Mul(v, new(big.Rat).SetInt64(int64(unit)))).Cmp(big.NewInt(int64(l))) == 0
+	v.Abs(v.Mul(v, new(big.Rat).SetInt64(int64(unit))))
+	return round(v).CmpAbs(big.NewInt(int64(l))) == 0
 }
 
 // fixed is l in units with so many places, the last one rounded.
@@ -121,9 +115,14 @@ func fixed(l, unit Len, places int) string {
 	return new(big.Rat).SetFrac64(int64(l), int64(unit)).FloatString(places)
 }
 
+// trimZeros drops the zeros that end a decimal, and the sign of what rounded to
+// nothing.
 func trimZeros(s string) string {
-	if !strings.Contains(s, ".") {
-		return s
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
-	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	if s == "-0" {
+		return "0"
+	}
+	return s
 }

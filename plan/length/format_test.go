@@ -2,6 +2,8 @@ package length
 
 import (
 	"encoding/json"
+	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -40,9 +42,23 @@ func TestShow(t *testing.T) {
 		{Inch / 64, "1/64", "0.04", "0.4"},
 		{-97_881_440, "-3.8536", "-9.79", "-97.88"},
 		{Inch + 1, "1", "2.54", "25.4"},
+		{-1, "0", "0", "0"},
 	} {
 		if c.l.Show(In) != c.in || c.l.Show(Cm) != c.cm || c.l.Show(Mm) != c.mm {
 			t.Errorf("%d nm shows %q %q %q", c.l, c.l.Show(In), c.l.Show(Cm), c.l.Show(Mm))
+		}
+	}
+}
+
+// TestLowest: the lowest length there is has no positive to go with it.
+func TestLowest(t *testing.T) {
+	l := Len(math.MinInt64)
+	if l.Format(Mm) != "-9223372036854.775808" || l.MM() != l.Format(Mm) || !strings.HasPrefix(l.Format(In), "-363124883340.") {
+		t.Errorf("%s mm, %s mm, %s in", l.Format(Mm), l.MM(), l.Format(In))
+	}
+	for _, s := range []string{l.String(), l.Show(In), l.Show(Cm), l.Yards()} {
+		if !strings.HasPrefix(s, "-") {
+			t.Errorf("%s", s)
 		}
 	}
 }
