@@ -86,11 +86,11 @@ func (f *frame) heading(v view, c *canvas.Canvas) {
 	}
 	c.Text(1, 0, canvas.Fit(name, c.W-4-canvas.Width(right)), bandStrong)
 	c.Right(c.W-1, 0, right, bandStrong)
-	left := 1
-	if q := v.quilt; q != nil && q.InHand() != nil {
-		left = f.trail(v, c, int(q.Step))
+	var left int
+	if title := f.screen.title(v); title != "" || v.quilt == nil || v.quilt.InHand() == nil {
+		left = c.Text(1, 1, capital(title), strong)
 	} else {
-		left = c.Text(1, 1, f.screen.title(v), strong)
+		left = f.trail(v, c, int(v.quilt.Step))
 	}
 	if v.quilt != nil && v.quilt.InHand() != nil && v.advice.Left != nil {
 		time := v.words.TimeLeft(v.advice.Left(v.state, v.quilt))
@@ -226,7 +226,11 @@ func (f *frame) keyLine(c *canvas.Canvas, y int) {
 // plainError is an error as one line.
 func plainError(err error) string { return strings.Join(strings.Fields(err.Error()), " ") }
 
+// capital writes the first letter large.
 func capital(s string) string {
+	if s == "" {
+		return ""
+	}
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + s[n:]
 }

@@ -87,18 +87,17 @@ func (s walk) body(v view, c *canvas.Canvas) {
 		c.Draw(cols+gap, 0, right)
 		return
 	}
-	lines := wrapped(paragraphs, c.W)
-	if len(lines) > c.H {
-		lines = s.onePage(v, lines, c.H)
-	}
-	s.column(v, c, lines, big)
+	s.column(v, c, onePage(v, wrapped(paragraphs, c.W), s.page, c.H), big)
 }
 
-// onePage is the page of the lines that she has turned to; its last row says
-// that there are more.
-func (s walk) onePage(v view, lines []line, rows int) []line {
+// onePage is as many of the lines as fit, of the page she has turned to;
+// where they don't all fit, the last row says that there are more.
+func onePage(v view, lines []line, page, rows int) []line {
+	if len(lines) <= rows || rows < 2 {
+		return lines[:min(len(lines), max(rows, 0))]
+	}
 	pages := (len(lines) + rows - 2) / (rows - 1)
-	page := s.page % pages
+	page %= pages
 	from := page * (rows - 1)
 	shown := slices.Clone(lines[from:min(from+rows-1, len(lines))])
 	return append(shown, line{v.words.PageOf(page+1, pages), accent})
@@ -136,6 +135,12 @@ func (s walk) paragraphs(v view, page guide.Page) ([]line, [][]string) {
 	}
 	for _, more := range page.More {
 		lines = append(lines, line{more, text})
+	}
+	if s.lifted {
+		lines = append(lines, line{v.words.Lifted(), warn})
+	}
+	if s.ragged {
+		lines = append(lines, line{v.words.Ragged(), warn})
 	}
 	if s.entry != "" && s.number() > 0 {
 		return append([]line{{v.words.Spoiled(s.number()), strong}}, lines[1:]...), [][]string{{v.words.LargeSpoiled(s.entry)}, {s.entry}}

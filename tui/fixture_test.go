@@ -186,6 +186,8 @@ func keyMsg(name string) tea.KeyMsg {
 		return tea.KeyMsg{Type: tea.KeyUp}
 	case "down":
 		return tea.KeyMsg{Type: tea.KeyDown}
+	case "home":
+		return tea.KeyMsg{Type: tea.KeyHome}
 	case "esc":
 		return tea.KeyMsg{Type: tea.KeyEsc}
 	case "ctrl+c":

@@ -239,14 +239,14 @@ func (f *frame) answer(a answered) tea.Cmd {
 	case a.err == nil:
 		f.state = a.state
 		f.notice = f.done(f.saver.action)
-		f.screen = f.view().home()
+		f.screen = f.view().after(f.screen)
 	case errors.As(a.err, &wet):
 		f.saver.err = nil
 		f.screen = wetMat{*wet}
 	case errors.As(a.err, &refused), errors.Is(a.err, session.ErrNothingBack):
 		f.saver.err = nil
 		f.notice = capital(a.err.Error()) + "."
-		f.screen = f.view().home()
+		f.screen = f.view().after(f.screen)
 	}
 	if f.leaving != nil && f.saver.err == nil {
 		return f.leaving

@@ -43,6 +43,8 @@ var golden = []struct {
 	{"wet", "enter enter enter enter enter w enter enter enter"},
 	{"help", "?"},
 	{"help-peel", "enter enter enter enter ?"},
+	{"loads", "enter enter enter enter 2 enter o down"},
+	{"mats", "enter enter enter enter enter m n down"},
 	{"end", "enter enter enter enter enter enter enter enter enter enter"},
 }
 

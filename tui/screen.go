@@ -21,6 +21,18 @@ type screen interface {
 	title(v view) string
 }
 
+// stayer is a screen that stays after what it asked for has been written
+// down, or refused.
+type stayer interface{ stay(v view) screen }
+
+// after is the screen that follows a save.
+func (v view) after(s screen) screen {
+	if s, ok := s.(stayer); ok {
+		return s.stay(v)
+	}
+	return v.home()
+}
+
 // view is what a screen may read.
 type view struct {
 	words  words.Words
@@ -69,6 +81,14 @@ func (v view) leaveKey() binding {
 	return binding{name: "leave", keys: []string{"q", "ctrl+c"}, key: "q", says: v.words.KeyLeave(), do: func() action { return leave{} }}
 }
 
+func (v view) overviewKey() binding {
+	return binding{name: "loads", keys: []string{"o"}, key: "o", says: v.words.KeyLoads(), do: func() action { return show{overview{at: v.quilt.Current}} }}
+}
+
+func (v view) matsKey() binding {
+	return binding{name: "mats", keys: []string{"m"}, key: "m", says: v.words.KeyMats(), do: func() action { return show{mats{}} }}
+}
+
 func (v view) sleepKey() binding {
 	return binding{name: "sleep", keys: []string{"ctrl+z"}, key: "ctrl+z", says: v.words.KeySleep(), do: func() action { return sleep{} }}
 }
@@ -78,7 +98,7 @@ func (v view) lookKey() binding {
 }
 
 func (v view) helpKey(under screen) binding {
-	return binding{name: "help", keys: []string{"?", "h"}, key: "?", says: v.words.KeyHelp(), do: func() action { return show{help{under}} }}
+	return binding{name: "help", keys: []string{"?", "h"}, key: "?", says: v.words.KeyHelp(), do: func() action { return show{help{under: under}} }}
 }
 
 func (v view) backTo(s screen) binding {

@@ -10,9 +10,11 @@ import (
 // walk is the step she is at.
 type walk struct {
 	entry string       // digits of the count of spoiled pieces
+	asked *guide.Asked // which of them, where several lines are on the mat
 	page  int          // of words that are too many for the window
 	rough int          // which rough cut is looked at, at the fabric step
-	asked *guide.Asked // which of them, where several lines are on the mat
+	// What else is noted at the peel step.
+	lifted, ragged bool
 }
 
 func (v view) facts() guide.Facts {
@@ -28,6 +30,12 @@ func (v view) facts() guide.Facts {
 
 func (s walk) peeling(v view) bool { return v.quilt.Step == session.Peel }
 
+// typing is the step with another count typed, or another question asked.
+func (s walk) typing(entry string, asked *guide.Asked) walk {
+	s.entry, s.asked = entry, asked
+	return s
+}
+
 // number is the count typed.
 func (s walk) number() int {
 	n, _ := strconv.Atoi(s.entry)
@@ -38,10 +46,11 @@ func (s walk) bindings(v view) []binding {
 	all := []binding{s.onKey(v), s.backKey(v)}
 	if s.peeling(v) {
 		all = append(all, s.digits(v)...)
+		all = append(all, s.noteKeys(v)...)
 	}
 	all = append(all, s.lookKeys(v)...)
 	all = append(all, s.washKeys(v)...)
-	return append(all, v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
+	return append(all, v.overviewKey(), v.matsKey(), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
 }
 
 func (s walk) onKey(v view) binding {
@@ -81,9 +90,9 @@ func (s walk) goOn(v view) func() action {
 			asked = s.asked.Tell(s.number())
 		}
 		if asked.Told() {
-			return save{session.GoOn{Spoiled: asked.Pieces}}
+			return save{session.GoOn{Spoiled: asked.Pieces, Lifted: s.lifted, Ragged: s.ragged}}
 		}
-		return show{walk{asked: &asked}}
+		return show{s.typing("", &asked)}
 	}
 }
 
@@ -92,9 +101,9 @@ func (s walk) backKey(v view) binding {
 	switch {
 	case s.entry != "":
 		b.says = v.words.KeyErase()
-		b.do = func() action { return show{walk{entry: s.entry[:len(s.entry)-1], asked: s.asked}} }
+		b.do = func() action { return show{s.typing(s.entry[:len(s.entry)-1], s.asked)} }
 	case s.asked != nil:
-		b.do = func() action { return show{walk{}} }
+		b.do = func() action { return show{s.typing("", nil)} }
 	case v.quilt.Last.Seq == 0:
 		b.refused = v.words.NothingBack()
 	default:
@@ -103,17 +112,31 @@ func (s walk) backKey(v view) binding {
 	return b
 }
 
+// noteKeys note what the mat and the blade did: both are learned from.
+func (s walk) noteKeys(v view) []binding {
+	lifted, ragged := s, s
+	lifted.lifted, ragged.ragged = !s.lifted, !s.ragged
+	return []binding{
+		{name: "lifted", keys: []string{"f"}, key: "f", says: v.words.KeyLifted(s.lifted), do: func() action { return show{lifted} }},
+		{name: "ragged", keys: []string{"r"}, key: "r", says: v.words.KeyRagged(s.ragged), do: func() action { return show{ragged} }},
+	}
+}
+
 // lookKeys look at the other rough cuts, and at the next page of words.
 func (s walk) lookKeys(v view) []binding {
 	turned := s
 	turned.page++
-	all := []binding{{name: "page", keys: []string{"pgdown", "n"}, key: "n", says: v.words.KeyPage(), kind: moving, do: func() action { return show{turned} }}}
+	all := []binding{{name: "page", keys: []string{"n", "pgdown"}, kind: moving, do: func() action { return show{turned} }}}
 	n := len(v.quilt.InHand().RoughCuts)
 	if v.quilt.Step != session.Fabric || n < 2 {
 		return all
 	}
 	look := func(by int) func() action {
-		return func() action { return show{walk{rough: (s.rough + by + n) % n, page: s.page}} }
+		return func() action {
+			looking := s
+			looking.rough = (s.rough + by + n) % n
+			return show{looking}
+		}
 	}
 	return append(all,
 		binding{name: "next rough", keys: []string{"right", "down", "tab"}, key: "Right", says: v.words.KeyNextRough(), kind: moving, do: look(1)},
@@ -127,7 +150,7 @@ func (s walk) digits(v view) []binding {
 	for d := range 10 {
 		digit := strconv.Itoa(d)
 		b := binding{name: "digit " + digit, keys: []string{digit}, kind: typed,
-			do: func() action { return show{walk{entry: trim(s.entry + digit), asked: s.asked}} }}
+			do: func() action { return show{s.typing(trim(s.entry+digit), s.asked)} }}
 		if d == 0 {
 			b.key, b.says = "0 to 9", v.words.KeyCount()
 		}
@@ -137,7 +160,7 @@ func (s walk) digits(v view) []binding {
 		all = append(all, b)
 	}
 	step := func(by int) func() action {
-		return func() action { return show{walk{entry: trim(strconv.Itoa(max(s.number()+by, 0))), asked: s.asked}} }
+		return func() action { return show{s.typing(trim(strconv.Itoa(max(s.number()+by, 0))), s.asked)} }
 	}
 	return append(all,
 		binding{name: "more", keys: []string{"up", "right", "+"}, key: "Up", says: v.words.KeyMore(), kind: moving, do: step(1), refused: s.full(v)},
@@ -146,7 +169,7 @@ func (s walk) digits(v view) []binding {
 
 // full says why the count can't be stepped up any more.
 func (s walk) full(v view) string {
-	return walk{entry: strconv.Itoa(s.number() + 1), asked: s.asked}.wrongAbove(v)
+	return s.typing(strconv.Itoa(s.number()+1), s.asked).wrongAbove(v)
 }
 
 func (s walk) wrongAbove(v view) string {

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"strconv"
+	"strings"
 
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
@@ -59,35 +60,47 @@ func (s wetMat) body(v view, c *canvas.Canvas) {
 }
 
 // help shows every key of the screen under it.
-type help struct{ under screen }
+type help struct {
+	under screen
+	page  int
+}
 
 func (s help) bindings(v view) []binding {
 	back := binding{name: "on", keys: []string{"enter", "space", "backspace", "esc", "?", "h", "ctrl+j"}, key: "Enter", says: v.words.KeyBack(),
 		do: func() action { return show{s.under} }}
-	return []binding{back, v.leaveKey(), v.lookKey(), v.sleepKey()}
+	more := binding{name: "page", keys: []string{"n", "down", "pgdown"}, kind: moving, do: func() action { return show{help{s.under, s.page + 1}} }}
+	return []binding{back, more, v.leaveKey(), v.lookKey(), v.sleepKey()}
 }
 
 func (help) title(v view) string   { return v.words.EveryKey() }
 func (help) caution(v view) string { return "" }
 func (s help) body(v view, c *canvas.Canvas) {
-	y := 0
+	const keys, gap = 18, 2
+	var lines []line
 	for _, b := range s.under.bindings(v) {
 		if b.key == "" {
 			continue
 		}
-		name := b.key
+		name, says := b.key, b.says
 		if b.name == "on" {
 			name = v.words.EnterOrSpace()
 		}
-		c.Text(2, y, name, accent)
-		says := b.says
 		if b.refused != "" {
 			says += " (" + b.refused + ")"
 		}
-		for _, l := range canvas.Wrap(says, c.W-22) {
-			c.Text(20, y, l, text)
-			y++
+		for _, l := range canvas.Wrap(says, c.W-keys-gap) {
+			lines = append(lines, line{name + "\t" + l, text})
+			name = ""
 		}
+	}
+	for y, l := range onePage(v, lines, s.page, c.H) {
+		name, says, ok := strings.Cut(l.text, "\t")
+		if !ok {
+			c.Text(gap, y, l.text, l.style)
+			continue
+		}
+		c.Text(gap, y, name, accent)
+		c.Text(gap+keys, y, says, text)
 	}
 }
 
@@ -101,26 +114,30 @@ func (s finished) bindings(v view) []binding {
 		all = append(all, binding{name: "back", keys: []string{"backspace", "delete"}, key: "Backspace", says: v.words.KeyBack(),
 			do: func() action { return save{session.Back{}} }})
 	}
-	return append(all, append(walk{}.washKeys(v), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())...)
+	return append(all, append(walk{}.washKeys(v), v.overviewKey(), v.matsKey(), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())...)
 }
 
-func (finished) title(v view) string   { return v.words.AllCutTitle() }
+func (finished) title(v view) string   { return "" }
 func (finished) caution(v view) string { return "" }
 func (finished) body(v view, c *canvas.Canvas) {
 	q := v.quilt
+	big, title := []string{"ALL CUT"}, v.words.AllCut(q.Name)
+	if !q.Finished() {
+		big, title = []string{"SHORT"}, v.words.CutSoFar(q.Name)
+	}
 	lines := []line{
-		{v.words.AllCut(q.Name), strong}, {},
+		{title, strong}, {},
 		{v.words.Totals(q.Pieces.Done, q.LoadsDone()), text},
 		{v.words.TotalSpoiled(q.Pieces.Spoiled), text},
 	}
 	if q.Pieces.Short > 0 {
-		lines = append(lines, line{v.words.StillShort(q.Pieces.Short), warn})
+		lines = append(lines, line{v.words.StillShort(q.Pieces.Short), warn}, line{v.words.MoreFabric(), text})
 	}
 	if n := byHand(q); n > 0 {
 		lines = append(lines, line{v.words.ByHandYet(n), text})
 	}
 	lines = append(lines, line{}, line{v.words.ToSewing(), text})
-	middle(c, []string{"ALL CUT"}, lines)
+	middle(c, big, lines)
 }
 
 // byHand is how many lines are cut at the table.

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 
 	"example.org/matside/session"
 )
@@ -207,6 +208,71 @@ func TestHelpShowsEveryKey(t *testing.T) {
 	if d.q().Step != session.Fabric {
 		t.Error("Enter in the help went on")
 	}
+}
+
+func TestHelpInPages(t *testing.T) {
+	d := newDesk(t, 60, 20)
+	d.key("enter", "enter", "enter", "enter", "?")
+	seen := ansi.Strip(d.f.View())
+	d.sees("part 1 of 2: n shows the next")
+	d.key("n")
+	seen += ansi.Strip(d.f.View())
+	for _, b := range (walk{}).bindings(d.f.view()) {
+		if b.key != "" && !strings.Contains(seen, b.says) {
+			t.Errorf("help never says %q", b.says)
+		}
+	}
+}
+
+func TestLiftedAndRaggedAreNoted(t *testing.T) {
+	d := newDesk(t, 80, 24)
+	d.key("enter", "enter", "enter", "enter", "f", "r", "1")
+	d.sees("Noted: fabric lifted.", "Noted: an edge was ragged.")
+	d.key("r", "enter")
+	last := d.book.done[len(d.book.done)-1].(session.GoOn)
+	if !last.Lifted || last.Ragged || len(last.Spoiled) != 1 {
+		t.Errorf("noted %+v", last)
+	}
+}
+
+func TestOverview(t *testing.T) {
+	d := newDesk(t, 80, 24)
+	d.key("enter", "enter", "enter", "enter", "2", "enter", "o")
+	d.sees("All loads", "1 Plum 8 pieces 2 spoiled", "2 Plum and Oat 8 pieces now", "3 Plum 1 piece cut again")
+	d.key("e")
+	if got := d.q().Current; got != 2 {
+		t.Fatalf("load in hand %d", got)
+	}
+	d.key("down", "e")
+	if got := d.q().Current; got != 3 {
+		t.Errorf("moved to the front, the load in hand is %d, want 3", got)
+	}
+	d.sees("All loads") // it stays
+	d.key("p")
+	if loads := d.q().Loads; loads[len(loads)-1].ID != 3 {
+		t.Errorf("put off, the last load is %d, want 3", loads[len(loads)-1].ID)
+	}
+	d.key("home", "n")
+	d.sees("That load is done.")
+	d.key("enter", "enter", "o", "t")
+	d.sees("Its fabric is cut already")
+	d.key("backspace", "backspace")
+	d.sees("FABRIC")
+}
+
+func TestMats(t *testing.T) {
+	d := newDesk(t, 80, 24)
+	d.key("enter", "enter", "enter", "enter", "enter", "m")
+	d.sees("The mats", "mat One, in use", "1 load since its wash, 0 washes and 1 load in all", "Wash due after 8 loads: a guess, nothing is learned yet.", "warranty")
+	d.key("n", "down", "m")
+	d.sees("mat Two, in use")
+	if d.q().Mat != "Two" {
+		t.Errorf("in use: mat %s", d.q().Mat)
+	}
+	d.key("-", "-")
+	d.sees("Wash due after 6 loads, as you set it.")
+	d.key("d", "m")
+	d.sees("Mat Two is in use already.")
 }
 
 func TestTheScreenWaitsForTheSave(t *testing.T) {

@@ -71,7 +71,6 @@ func (English) PanelLegend(fabric string, panel int, size string) string {
 	return fmt.Sprintf("%s, panel %d, %s", fabric, panel, size)
 }
 func (English) PageOf(n, of int) string { return fmt.Sprintf("part %d of %d: n shows the next", n, of) }
-func (English) KeyPage() string         { return "the next part of these words" }
 func (English) KeyNextRough() string    { return "the next fabric" }
 func (English) KeyLastRough() string    { return "the one before" }
 func (English) RotaryCare() string {
@@ -293,7 +292,6 @@ func (English) StillDrying(mat, until string) string {
 }
 
 // The last page.
-func (English) AllCutTitle() string        { return "done" }
 func (English) AllCut(quilt string) string { return quilt + " is all cut." }
 func (English) Totals(pieces, loads int) string {
 	return count(pieces, "good piece", "good pieces") + " in " + count(loads, "load", "loads") + "."
@@ -347,4 +345,83 @@ func (English) Row(n int, what string) string {
 }
 func (English) RowPieces(pieces, fabric string, letter rune) string {
 	return fmt.Sprintf("%s of %s, line %c", pieces, fabric, letter)
+}
+
+// What is noted at the peel step.
+func (English) KeyLifted(on bool) string { return toggle(on, "fabric lifted off the mat") }
+func (English) KeyRagged(on bool) string { return toggle(on, "an edge was ragged") }
+func (English) Lifted() string           { return "Noted: fabric lifted." }
+func (English) Ragged() string           { return "Noted: an edge was ragged." }
+
+func toggle(on bool, what string) string {
+	if on {
+		return "not so: " + what
+	}
+	return what
+}
+
+// When fabric ran out.
+func (English) CutSoFar(quilt string) string { return quilt + " is cut as far as the fabric goes." }
+func (English) MoreFabric() string {
+	return "Add fabric to the cut list, then cut it again: only these are planned."
+}
+
+// The overview of all loads.
+func (English) KeyLoads() string      { return "all loads" }
+func (English) AllLoads() string      { return "all loads" }
+func (English) KeyBackToStep() string { return "back to the step" }
+func (English) KeyUp() string         { return "up" }
+func (English) KeyDown() string       { return "down" }
+func (English) KeyNext() string       { return "cut this one next" }
+func (English) KeyEarlier() string    { return "earlier" }
+func (English) KeyLater() string      { return "later" }
+func (English) KeyPutOff() string     { return "put off to the end" }
+func (English) KeyJoin() string       { return "plan the pieces to cut again together" }
+func (English) LoadIsDone() string    { return "That load is done." }
+func (English) LoadIsBegun() string {
+	return "Its fabric is cut already: finish it, or go back to its fabric step."
+}
+func (English) PiecesShort(n int) string  { return count(n, "piece", "pieces") }
+func (English) StateDone() string         { return "done" }
+func (English) StateSpoiled(n int) string { return itoa(n) + " spoiled" }
+func (English) StateNow() string          { return "now" }
+func (English) StatePutOff() string       { return "put off" }
+
+// The mats.
+func (English) KeyMats() string        { return "the mats" }
+func (English) AllMats() string        { return "the mats" }
+func (English) KeyRefresh() string     { return "adhesive sprayed on" }
+func (English) KeyTakeBackMat() string { return "take that back" }
+func (English) KeyDueLater() string    { return "wash one load later" }
+func (English) KeyDueSooner() string   { return "wash one load sooner" }
+func (English) KeyDueAdvised() string  { return "wash as advised" }
+func (English) KeyUseMat() string      { return "use this mat" }
+func (English) KeyAddMat() string      { return "a new mat" }
+func (English) NothingBackMat(m string) string {
+	return "There is nothing of mat " + m + " to take back."
+}
+func (English) DueAtLeastOne() string    { return "A mat is washed after one load at the soonest." }
+func (English) MatInUse(m string) string { return "Mat " + m + " is in use already." }
+func (English) InUse() string            { return "in use" }
+func (English) WashesAndLoads(washes, loads int) string {
+	return count(washes, "wash", "washes") + " and " + count(loads, "load", "loads") + " in all"
+}
+func (English) DueAfter(loads int, own, guess bool) string {
+	text := "Wash due after " + count(loads, "load", "loads")
+	switch {
+	case own:
+		return text + ", as you set it."
+	case guess:
+		return text + ": a guess, nothing is learned yet."
+	}
+	return text + ", from how it has held so far."
+}
+
+// MatNumber names the nth mat.
+func (English) MatNumber(n int) string {
+	names := []string{"One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten"}
+	if n <= len(names) {
+		return names[n-1]
+	}
+	return itoa(n)
 }
