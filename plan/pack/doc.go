@@ -10,7 +10,11 @@
 //
 // Where the ideas come from: triangles are paired into rectangles and
 // quarter-square triangles into squares, as quilters cut them by ruler
-// (common practice, no source); the rectangles are packed by plan/rect.
+// (common practice, no source); the rectangles are packed by plan/rect, and
+// outlines as they are by plan/nest where that holds more. Awkward pieces are
+// found by correcting their worth from round to round (sequential value
+// correction; Belov and Scheithauer 2007, from memory), and the emptiest mats
+// are spread over the others.
 // Rough cuts of several fabrics on a mat are packed on two levels, as
 // "soft" rectangles whose shape may still be chosen (the soft modules of
 // floor planning in chip layout; from memory, Wong and Liu 1986).
