@@ -92,7 +92,7 @@ func check(t *testing.T, n int, law func(t *rapid.T)) {
 
 // (1) What Fill lays is a layout; (2) the same call gives the same one.
 func TestFillLaws(t *testing.T) {
-	check(t, 20, func(t *rapid.T) {
+	check(t, 10, func(t *rapid.T) {
 		items, gap := anyItems(t), anyGap(t)
 		w, h := in(rapid.Float64Range(2, 9).Draw(t, "w")), in(rapid.Float64Range(2, 9).Draw(t, "h"))
 		opt := Options{Effort: rect.Quick}
@@ -108,7 +108,7 @@ func TestFillLaws(t *testing.T) {
 
 // Pack lays every piece, each container a layout, or says that one fits nowhere.
 func TestPackLaws(t *testing.T) {
-	check(t, 20, func(t *rapid.T) {
+	check(t, 10, func(t *rapid.T) {
 		items, gap := anyItems(t), anyGap(t)
 		w, h := in(rapid.Float64Range(4, 9).Draw(t, "w")), in(rapid.Float64Range(4, 9).Draw(t, "h"))
 		bins, ok := Pack(w, h, gap, items, Options{Effort: rect.Quick})
@@ -134,7 +134,7 @@ func TestPackLaws(t *testing.T) {
 
 // Strip lays every piece within the length it names.
 func TestStripLaws(t *testing.T) {
-	check(t, 20, func(t *rapid.T) {
+	check(t, 10, func(t *rapid.T) {
 		items, gap := anyItems(t), anyGap(t)
 		h := in(rapid.Float64Range(6, 9).Draw(t, "h"))
 		opt := Options{Effort: rect.Quick, Stop: stopAfter(20)}

@@ -53,7 +53,7 @@ func TestMost(t *testing.T) {
 		{"half-square triangle 3 7/8", halfSquare(3.875), 11, 11, 13},
 		{"quarter-square triangle 5 1/4", quarterSquare(5.25), 11, 11, 16},
 		{"hexagon 1.2887", hexagon(1.2887), 11.5, 11.5, 24},
-		{"circle 2", circle(1.9, 64), 8, 8, 16},
+		{"circle 1.9", circle(1.9, 64), 8, 8, 16},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			ps := Most(in(c.w), in(c.h), 0, Item{Outline: c.o, Turns: quarters}, Options{})
@@ -62,5 +62,51 @@ func TestMost(t *testing.T) {
 				t.Errorf("%d laid, want %d", len(ps), c.least)
 			}
 		})
+	}
+}
+
+// Rows of pieces that may not be turned: a short row at the left and one at the
+// right must not be taken for one row.
+func TestRowsOneWay(t *testing.T) {
+	m := newModel(newContainer(in(11), in(11), 0), []Item{{Outline: halfSquare(2.875), Turns: []int{0}, Count: 1000}})
+	if n := len(m.stacked(0, 1000)); n < 12 {
+		t.Errorf("%d laid, want 12", n)
+	}
+}
+
+// The targets as whole jobs: 13 triangles, 24 hexagons, 16 quarter squares a mat.
+func TestPackLoads(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		o     outline.Outline
+		side  float64
+		count int
+		most  int
+	}{
+		{"half-square triangle 3 7/8", halfSquare(3.875), 11, 100, 8},
+		{"quarter-square triangle 5 1/4", quarterSquare(5.25), 11, 96, 6},
+		{"hexagon 1.2887", hexagon(1.2887), 11.5, 200, 9},
+	} {
+		items := []Item{{Outline: c.o, Turns: quarters, Count: c.count}}
+		loads, ok := Pack(in(c.side), in(c.side), 0, items, Options{})
+		if !ok || len(loads) > c.most {
+			t.Errorf("%s: %d loads, want %d", c.name, len(loads), c.most)
+		}
+		for _, l := range loads {
+			checkLayout(t, in(c.side), in(c.side), l)
+		}
+	}
+}
+
+func BenchmarkMostHexagons(b *testing.B) {
+	for b.Loop() {
+		Most(in(11.5), in(11.5), 0, Item{Outline: hexagon(1.2887), Turns: quarters}, Options{})
+	}
+}
+
+func BenchmarkPackTriangles(b *testing.B) {
+	items := []Item{{Outline: halfSquare(3.875), Turns: quarters, Count: 100}}
+	for b.Loop() {
+		Pack(in(11), in(11), 0, items, Options{})
 	}
 }

@@ -6,10 +6,10 @@ import (
 )
 
 // piles finds stacks of rows that fit the container's height by dynamic
-// programming: top[v][c] is the least height at which the last of several rows,
+// programming: top[c][v] is the least height at which the last of several rows,
 // a row v, can have its top when they hold c pieces. It returns the stack with
-// the most pieces, and the best ones a row or two shorter.
-func (m *model) piles(rows []row, limit int) [][]*row {
+// the most pieces, and the next best, laid.
+func (m *model) piles(rows []row, limit int) [][]spot {
 	d := newDrops(m, rows)
 	most := 0
 	for i := range rows {
@@ -42,7 +42,7 @@ func (m *model) piles(rows []row, limit int) [][]*row {
 			}
 		}
 	}
-	var out [][]*row
+	var out [][]spot
 	for c := limit; c > 0 && len(out) < maxPiles; c-- {
 		best := -1
 		for v, y := range top[c] {
@@ -50,8 +50,11 @@ func (m *model) piles(rows []row, limit int) [][]*row {
 				best = v
 			}
 		}
-		if best >= 0 {
-			out = append(out, trace(rows, from, c, best))
+		if best < 0 {
+			continue
+		}
+		if spots, ok := m.pileUp(trace(rows, from, c, best)); ok {
+			out = append(out, spots)
 		}
 	}
 	return out
@@ -78,7 +81,9 @@ func newDrops(m *model, rows []row) drops {
 	for i := range rows {
 		d.drop[i] = make([]int64, len(rows))
 		for j := range rows {
-			d.drop[i][j] = max(1, m.gapBelow(&rows[i], &rows[j]))
+			// Two short rows, one left, one right, would clear each other at no
+			// distance at all, but not the rows after next.
+			d.drop[i][j] = max(1, rows[j].h/2, m.gapBelow(&rows[i], &rows[j]))
 		}
 	}
 	return d
@@ -95,7 +100,7 @@ func (d drops) least() int64 {
 // pileUp lays the rows of a pile, each as high as all those above allow: a row
 // with wide gaps lets the next but one through, which the distances from row to
 // row don't know of. False if that makes it too high.
-func (m *model) pileUp(pile []*row, limit int) ([]spot, bool) {
+func (m *model) pileUp(pile []*row) ([]spot, bool) {
 	var out []spot
 	for _, r := range pile {
 		var y int64
@@ -113,8 +118,5 @@ func (m *model) pileUp(pile []*row, limit int) ([]spot, bool) {
 			out = append(out, spot{q.shape, vec{q.at.x, q.at.y + y}})
 		}
 	}
-	if len(out) > limit || !m.sound(out) {
-		return nil, false
-	}
-	return out, true
+	return out, m.sound(out)
 }

@@ -41,13 +41,7 @@ func (m *model) stack(item, limit int) [][]spot {
 	if len(rows) == 0 {
 		return nil
 	}
-	var out [][]spot
-	for _, pile := range m.piles(rows, limit) {
-		if spots, ok := m.pileUp(pile, limit); ok {
-			out = append(out, spots)
-		}
-	}
-	return out
+	return m.piles(rows, limit)
 }
 
 // rightOf is the least distance at which shape b stands clear to the right of
