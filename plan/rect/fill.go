@@ -6,17 +6,32 @@ import "example.org/matside/plan/length"
 // each size; value[i] is the worth of one copy of size i, nil means its area.
 // Sizes that do not fit, or are worth nothing, are left out.
 func Fill(w, h length.Len, sizes []Size, value []int64, opt Options) Bin {
-	p := newProblem(w, h, sizes)
+	p := newProblem(w, h, sizes, value)
 	s := newSearch(p, opt)
-	v := make([]float64, len(p.kinds))
-	for i, k := range p.kinds {
-		v[i] = k.area()
+	v := s.worth(0)
+	if value != nil {
+		for i := range v {
+			v[i] = float64(value[p.from[i][0].size])
+		}
 	}
-	spots, _ := s.beam.run(s.counts(), v, v, params{width: 4})
-	if len(spots) == 0 {
+	width := 32
+	switch opt.Effort {
+	case Quick:
+		width = 4
+	case Thorough:
+		width = 512
+	}
+	var best []spot
+	most := 0.0
+	for _, m := range []manner{{width: width}, {width: width, skips: 1, both: true}} {
+		if spots, worth := s.beam.run(s.counts(), v, v, m); worth > most {
+			best, most = spots, worth
+		}
+	}
+	if len(best) == 0 {
 		return nil
 	}
-	return p.bins([]pattern{{spots, 1}})[0]
+	return p.bins([]pattern{{best, 1}})[0]
 }
 
 // Strip packs all of sizes into a strip w wide, as low as it can and no higher

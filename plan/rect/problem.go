@@ -33,12 +33,14 @@ type source struct {
 
 // newProblem joins equal sizes and divides all lengths by their common
 // measure. Sizes without copies, and those fitting at no turn, are left out.
+// Sizes of unequal value, if any is given, stay apart.
 // A size that fits one way only loses its freedom to turn.
-func newProblem(w, h length.Len, sizes []Size) *problem {
+func newProblem(w, h length.Len, sizes []Size, value []int64) *problem {
 	p := &problem{unit: 0}
 	type key struct {
-		w, h length.Len
-		turn bool
+		w, h  length.Len
+		turn  bool
+		worth int64
 	}
 	at := map[key]int{}
 	var keys []key
@@ -46,14 +48,17 @@ func newProblem(w, h length.Len, sizes []Size) *problem {
 		if s.Count <= 0 || s.W <= 0 || s.H <= 0 || !fits(w, h, s) {
 			continue
 		}
-		k, swap := key{s.W, s.H, s.Turn && s.W != s.H}, false
+		k, swap := key{s.W, s.H, s.Turn && s.W != s.H, 0}, false
 		switch {
 		case k.w > w || k.h > h:
-			k, swap = key{s.H, s.W, false}, true
+			k, swap = key{s.H, s.W, false, 0}, true
 		case k.h > w || k.w > h:
 			k.turn = false
 		case k.turn && k.w < k.h:
-			k, swap = key{s.H, s.W, true}, true
+			k, swap = key{s.H, s.W, true, 0}, true
+		}
+		if value != nil {
+			k.worth = value[i]
 		}
 		j, ok := at[k]
 		if !ok {

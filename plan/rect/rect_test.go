@@ -70,3 +70,14 @@ func TestPackPacks(t *testing.T) {
 		check(t, w, h, sizes, bins, true)
 	})
 }
+
+func TestFillFills(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := length.Len(rapid.Int64Range(1, 40).Draw(t, "W"))
+		h := length.Len(rapid.Int64Range(1, 40).Draw(t, "H"))
+		sizes := drawSizes(t, w, h)
+		if bin := rect.Fill(w, h, sizes, nil, rect.Options{Effort: rect.Quick}); len(bin) > 0 {
+			check(t, w, h, sizes, []rect.Bin{bin}, false)
+		}
+	})
+}

@@ -1,0 +1,109 @@
+package rect
+
+// emptying is a local search for one bin fewer: the weakest bin is given up
+// and its pieces are left over; again and again one to three bins are packed
+// anew together with what is left over, and the change is kept unless too much
+// worth stays outside. Many have emptied bins in such ways; the nearest is the
+// consistent neighbourhood search of Buljubasic and Vasquez (2016) for bins in one dimension.
+type emptying struct {
+	s    *search
+	bins [][]spot
+	n    []int     // left over
+	v    []float64 // worth by kind
+}
+
+func (s *search) newEmptying() *emptying {
+	e := &emptying{s: s, v: s.worth(1), n: make([]int, len(s.p.kinds))}
+	for _, p := range s.best {
+		for range p.times {
+			e.bins = append(e.bins, p.spots)
+		}
+	}
+	weakest := 0
+	for i := range e.bins {
+		if e.value(e.bins[i]) < e.value(e.bins[weakest]) {
+			weakest = i
+		}
+	}
+	e.count(e.bins[weakest], +1)
+	last := len(e.bins) - 1
+	e.bins[weakest] = e.bins[last]
+	e.bins = e.bins[:last]
+	return e
+}
+
+func (e *emptying) value(bin []spot) float64 {
+	sum := 0.0
+	for _, sp := range bin {
+		sum += e.v[sp.kind]
+	}
+	return sum
+}
+
+// count adds a bin's pieces to what is left over, or takes them away.
+func (e *emptying) count(bin []spot, sign int) {
+	for _, sp := range bin {
+		e.n[sp.kind] += sign
+	}
+}
+
+// run makes moves until nothing is left over, the work is spent, or the search
+// is halted. It says whether a bin was saved.
+func (e *emptying) run(work int64) bool {
+	if len(e.bins) == 0 {
+		return false
+	}
+	for until := e.s.beam.work + work; e.s.beam.work < until && !e.s.halted(); {
+		r := 1 + e.s.rng.below(2)
+		if e.s.rng.below(8) == 0 {
+			r = 3
+		}
+		e.move(min(r, len(e.bins)))
+		if total(e.n) == 0 {
+			e.done()
+			return true
+		}
+	}
+	return false
+}
+
+// move packs r bins anew. The threshold below which a worse result is kept is
+// drawn anew for each move (Dueck and Scheuer's threshold accepting, shaken).
+func (e *emptying) move(r int) {
+	for i := range r { // the chosen bins change places with the last r
+		j, z := e.s.rng.below(len(e.bins)-i), len(e.bins)-1-i
+		e.bins[j], e.bins[z] = e.bins[z], e.bins[j]
+	}
+	chosen := e.bins[len(e.bins)-r:]
+	before, after := 0.0, 0.0
+	for _, b := range chosen {
+		before += e.value(b)
+		e.count(b, +1)
+	}
+	see := e.s.shaken(e.v)
+	fresh := make([][]spot, r)
+	for i := range fresh {
+		var worth float64
+		fresh[i], worth = e.s.beam.run(e.n, e.v, see, manner{width: 4, skips: 1, alike: 1})
+		after += worth
+		e.count(fresh[i], -1)
+	}
+	if after >= before-mul(mul(0.01, e.s.bin), e.s.rng.unit()) {
+		copy(chosen, fresh)
+		return
+	}
+	for i := range chosen {
+		e.count(fresh[i], +1)
+		e.count(chosen[i], -1)
+	}
+}
+
+func (e *emptying) done() {
+	var pats []pattern
+	for _, b := range e.bins {
+		if len(b) > 0 {
+			pats = append(pats, pattern{b, 1})
+		}
+	}
+	e.s.offer(pats)
+}

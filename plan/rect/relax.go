@@ -1,0 +1,236 @@
+package rect
+
+import (
+	"cmp"
+	"slices"
+)
+
+// relaxed is the linear relaxation over the pieces still wanted, its columns
+// growing as they are found (Gilmore and Gomory's column generation). Its
+// prices say what each piece is worth; a pattern that fetches more than the
+// price of a bin, 1, belongs into it.
+type relaxed struct {
+	s    *search
+	n    []int     // copies wanted, by kind
+	v    []float64 // prices, by kind
+	row  []int32   // by kind, -1 if none wanted
+	kind []int32   // by row
+	lp   *lp
+	pat  []int // by column: its pattern in the pool; -1 for the first ones
+	in   []bool
+	obj  float64
+}
+
+// Columns start from the pool's patterns that fetched this much at the last
+// prices known; others come in when they price out.
+const promising = 0.8
+
+// worthwhile is what a pattern must fetch to count as pricing out; it leaves
+// room for the rounding of prices.
+const worthwhile = 1 + 1e-5
+
+func (s *search) relax(n []int, v []float64) *relaxed {
+	r := &relaxed{s: s, n: n, row: make([]int32, len(n)), v: slices.Clone(v)}
+	var demand []float64
+	for k, c := range n {
+		r.row[k] = -1
+		if c > 0 {
+			r.row[k] = int32(len(r.kind))
+			r.kind = append(r.kind, int32(k))
+			demand = append(demand, float64(c))
+			r.pat = append(r.pat, -1)
+		}
+	}
+	r.lp = newLP(demand)
+	for i := range s.pool.pats {
+		if s.pool.worth(i, v, n) >= promising {
+			r.add(i)
+		}
+	}
+	return r
+}
+
+// add makes a column of pool pattern i, cut back to what is wanted.
+func (r *relaxed) add(i int) {
+	for len(r.in) < len(r.s.pool.pats) {
+		r.in = append(r.in, false)
+	}
+	r.in[i] = true
+	var c column
+	set := r.s.pool.sets[i]
+	for a := 0; a < len(set); {
+		z := a
+		for z < len(set) && set[z] == set[a] {
+			z++
+		}
+		if q := min(z-a, r.n[set[a]]); q > 0 {
+			c.rows = append(c.rows, r.row[set[a]])
+			c.counts = append(c.counts, float64(q))
+		}
+		a = z
+	}
+	if len(c.rows) > 0 {
+		r.lp.add(c)
+		r.pat = append(r.pat, i)
+	}
+}
+
+// solve brings the relaxation and its prices up to date.
+func (r *relaxed) solve() {
+	before := r.lp.work
+	r.obj = r.lp.solve(100_000)
+	r.s.beam.work += (r.lp.work - before) / workOfLP
+	for k, row := range r.row {
+		r.v[k] = 0
+		if row >= 0 {
+			// the trace of area makes a piece that costs nothing still welcome
+			r.v[k] = max(r.lp.y[row], 0) + mul(1e-6, r.s.beam.area[k]/r.s.bin)
+		}
+	}
+}
+
+// generate adds patterns that price out, from the pool or from the beam, until
+// none is found or the rounds are done.
+func (r *relaxed) generate(rounds int, m manner) {
+	for range rounds {
+		r.solve()
+		if r.fromPool() || r.fromBeam(m) {
+			continue
+		}
+		return
+	}
+	r.solve()
+}
+
+func (r *relaxed) fromPool() bool {
+	added := 0
+	for i := range r.s.pool.pats {
+		if (i >= len(r.in) || !r.in[i]) && r.s.pool.worth(i, r.v, r.n) > worthwhile {
+			r.add(i)
+			if added++; added == columnsAtOnce {
+				break
+			}
+		}
+	}
+	return added > 0
+}
+
+// fromBeam fills a bin at the prices, then, while that finds nothing for want
+// of width, at prices shaken a little.
+func (r *relaxed) fromBeam(m manner) bool {
+	s := r.s
+	m.rate, m.over = 1/s.bin, worthwhile
+	see := r.v
+	for range pricings {
+		s.beam.run(r.n, r.v, see, m)
+		if len(s.beam.hits) > 0 {
+			return r.takeHits()
+		}
+		if !s.beam.cut {
+			return false
+		}
+		see = s.shaken(r.v)
+	}
+	return false
+}
+
+// takeHits adds the best patterns of the last run.
+func (r *relaxed) takeHits() bool {
+	s := r.s
+	hits := s.beam.hits
+	slices.SortFunc(hits, func(x, y hit) int {
+		if x.value != y.value {
+			return cmp.Compare(y.value, x.value)
+		}
+		return cmp.Compare(x.trail, y.trail)
+	})
+	added := 0
+	for _, h := range hits {
+		if s.pool.add(s.beam.spots(h.trail)) {
+			r.add(len(s.pool.pats) - 1)
+			if added++; added == columnsAtOnce {
+				break
+			}
+		}
+	}
+	return added > 0
+}
+
+// spotsOf gives what column c lays in a bin, cut back to what is wanted.
+func (r *relaxed) spotsOf(c int) []spot {
+	if r.pat[c] < 0 {
+		k := int(r.kind[c])
+		return []spot{{kind: k, turned: !r.s.upright(k)}}
+	}
+	left := slices.Clone(r.n)
+	var out []spot
+	for _, sp := range r.s.pool.pats[r.pat[c]] {
+		if left[sp.kind] > 0 {
+			left[sp.kind]--
+			out = append(out, sp)
+		}
+	}
+	return out
+}
+
+// fix takes every pattern the relaxation wants once or more, or else the one
+// it wants most, out of what is wanted.
+func (r *relaxed) fix() []pattern {
+	type want struct {
+		col int
+		x   float64
+	}
+	var ws []want
+	for i, c := range r.lp.basis {
+		if c >= 0 {
+			ws = append(ws, want{c, r.lp.x[i]})
+		}
+	}
+	slices.SortFunc(ws, func(a, b want) int {
+		if a.x != b.x {
+			return cmp.Compare(b.x, a.x)
+		}
+		return cmp.Compare(a.col, b.col)
+	})
+	var out []pattern
+	for i, w := range ws {
+		if i > 0 && w.x < 0.999 {
+			break
+		}
+		spots := r.spotsOf(w.col)
+		if len(spots) == 0 {
+			continue
+		}
+		t := max(1, min(times(spots, r.n), int(w.x+0.001)))
+		for _, sp := range spots {
+			r.n[sp.kind] -= t
+		}
+		out = append(out, pattern{spots, t})
+	}
+	return out
+}
+
+// dive fixes patterns where the relaxation says so and relaxes the rest anew,
+// until all is packed. It gives up, returning nil, once it sees no way to fewer
+// bins than the best.
+func (s *search) dive(m manner) []pattern {
+	n := s.counts()
+	var out []pattern
+	bins, left := 0, total(n)
+	for rounds := roundsFirst; left > 0; rounds = roundsNext {
+		r := s.relax(n, s.prices)
+		r.generate(rounds, m)
+		if bins == 0 {
+			copy(s.prices, r.v)
+		}
+		// demands are shaken by a trifle, see newLP: so is the optimum
+		if bins+int(r.obj+0.998) >= s.count || s.halted() {
+			return nil
+		}
+		fixed := r.fix()
+		bins += binsOf(fixed)
+		out = append(out, fixed...)
+		left = total(n)
+	}
+	return out
+}
