@@ -86,6 +86,7 @@ func (l *Ledger) Do(id QuiltID, a Action) (State, error) {
 	if err := l.keep(&e); err != nil {
 		return l.state, err
 	}
+	next.learned = &learned{}
 	l.tail, l.state = append(l.tail, e), next
 	l.shorten()
 	return l.state, nil

@@ -30,6 +30,7 @@ func Open(path string, opt OpenOptions) (*Ledger, error) {
 		return nil, err
 	}
 	l.store = s
+	defer func() { l.state.learned = &learned{} }()
 	if l.fromCache() != nil {
 		if err := l.fromStart(); err != nil {
 			s.Close()

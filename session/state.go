@@ -21,6 +21,8 @@ type State struct {
 	Recent []LoadTime // the last loads peeled, oldest first, from which times are learned
 	Lost   []uint64   // numbers of events that are lost
 	Left   []uint64   // events that could not follow, because of those
+
+	learned *learned // by advice.go, once asked for; nil: worked out each time
 }
 
 // Day sums up what was peeled on one day of hers.

@@ -57,29 +57,3 @@ func (s *State) Status(id QuiltID) Status {
 	}
 	return st
 }
-
-// Due says when a mat is to be washed.
-type Due struct {
-	After int  // loads after which washing is due
-	Left  int  // loads until then; 0: due now, below 0: overdue
-	Own   bool // she set it herself
-	Guess bool // nothing learned yet
-}
-
-// usualDue is how many loads a mat does before it is due, until her own
-// events say better. Our guess; makers' instructions name no number.
-const usualDue = 8
-
-// Due of a mat.
-func (s *State) Due(mat string) Due {
-	m := s.Mat(mat)
-	if m == nil {
-		return Due{}
-	}
-	d := Due{After: usualDue, Guess: true}
-	if m.Due > 0 {
-		d = Due{After: m.Due, Own: true}
-	}
-	d.Left = d.After - m.Since
-	return d
-}
