@@ -152,10 +152,12 @@ func (b *bench) strips(across []int) {
 	}
 }
 
-// strip cuts one strip across and says how long it is.
+// strip cuts one strip across and says how long it is. The widest panel that
+// has one comes first: the fewest joins, and no strip of a binding that is
+// long enough without it.
 func (b *bench) strip(i int) (length.Len, bool) {
 	h := b.cuts[i].H
-	for p := range b.panels {
+	for _, p := range b.widestFirst() {
 		for f, r := range b.l.free[p] {
 			if r.W == b.panels[p].W && r.H >= h {
 				b.take(i, p, f, r.W, h, false)
@@ -164,6 +166,15 @@ func (b *bench) strip(i int) (length.Len, bool) {
 		}
 	}
 	return 0, false
+}
+
+func (b *bench) widestFirst() []int {
+	order := make([]int, len(b.panels))
+	for p := range order {
+		order[p] = p
+	}
+	slices.SortStableFunc(order, func(p, q int) int { return cmp.Compare(b.panels[q].W, b.panels[p].W) })
+	return order
 }
 
 // piece finds a place for one cut: in the free rectangle it leaves least of,
