@@ -26,10 +26,10 @@ type nested struct {
 }
 
 func newNests(e rect.Effort) *nests {
-	left := 4
+	left := 2
 	switch e {
 	case rect.Quick:
-		left = 2
+		left = 1
 	case rect.Thorough:
 		left = 240
 	}
