@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -130,6 +131,12 @@ func (h way) possible(_ world, command string) error {
 	}
 }
 
+// timeLeft is the middle of what the rest of a quilt should take.
+func timeLeft(s *session.State, q *session.Quilt) (time.Duration, bool) {
+	r := s.TimeLeft(q.ID, time.Now())
+	return r.Mid, r.Guess
+}
+
 func (h way) run(ctx context.Context, w world, l *session.Ledger, id session.QuiltID, demo bool) error {
 	if id != 0 {
 		if _, err := l.Do(id, session.SitDown{}); err != nil {
@@ -138,9 +145,9 @@ func (h way) run(ctx context.Context, w world, l *session.Ledger, id session.Qui
 	}
 	var err error
 	if h.plain {
-		err = plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: demo})
+		err = plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: demo, Left: timeLeft})
 	} else {
-		err = tui.Run(ctx, l, id, tui.Options{Demo: demo})
+		err = tui.Run(ctx, l, id, tui.Options{Demo: demo, Advice: tui.Advice{Left: timeLeft}})
 	}
 	if id != 0 {
 		_, left := l.Do(id, session.Leave{})

@@ -61,7 +61,7 @@ func demoSource() (source, error) {
 // spoiled piece and its recut, a wash, and how things stand at the end.
 func demoAlone(ctx context.Context, w world, l *session.Ledger, id session.QuiltID, s source) error {
 	fmt.Fprintf(w.out, "The cut list\n\n%s\n", s.text)
-	if err := plain.Show(ctx, l, id, plain.Options{Out: w.out, Demo: true}); err != nil {
+	if err := plain.Show(ctx, l, id, plain.Options{Out: w.out, Demo: true, Left: timeLeft}); err != nil {
 		return err
 	}
 	state := l.State()

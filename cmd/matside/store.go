@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"os"
 	"runtime"
 
 	"github.com/spf13/cobra"
@@ -25,7 +26,7 @@ func openLedger(w world, option string) (*session.Ledger, error) {
 	if err != nil {
 		return nil, err
 	}
-	l, err := session.Open(path, session.OpenOptions{})
+	l, err := session.Open(path, session.OpenOptions{Probe: probe()})
 	if err != nil {
 		return nil, err
 	}
@@ -52,4 +53,14 @@ func readState(w world, option string) (session.State, error) {
 		return session.State{}, err
 	}
 	return session.Peek(path)
+}
+
+// probe tries a data file in a process of its own, so that whatever is wrong
+// with it can't end this one. nil where this program can't be found.
+func probe() func(path string) error {
+	self, err := os.Executable()
+	if err != nil {
+		return nil
+	}
+	return session.ProbeBy(self, "check", "--probe")
 }
