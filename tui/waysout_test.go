@@ -159,6 +159,7 @@ func TestWaysOut(t *testing.T) {
 			if after := x.modes(); after != x.before {
 				t.Errorf("terminal modes changed: %+v, were %+v", after, x.before)
 			}
+			x.until("\x1b[?1049l") // what it wrote last may still be on its way
 			if out := x.shown(); strings.LastIndex(out, "\x1b[?1049l") < strings.LastIndex(out, "\x1b[?1049h") || strings.LastIndex(out, "\x1b[?25h") < strings.LastIndex(out, "\x1b[?25l") {
 				t.Errorf("alternate screen or cursor not given back: %q", out[max(0, len(out)-200):])
 			}
