@@ -25,6 +25,8 @@ func syncDir(dir string) error {
 	return d.Sync()
 }
 
+var errNotDir = syscall.ENOTDIR
+
 var noRoom = []error{syscall.ENOSPC, syscall.EDQUOT, syscall.EFBIG}
 
 // isReadOnly says that the file system takes no writes.

@@ -20,6 +20,8 @@ func unlock(*os.File) {}
 // syncDir has nothing to do: a folder can't be synced here.
 func syncDir(string) error { return nil }
 
+var errNotDir = windows.ERROR_DIRECTORY
+
 var noRoom = []error{windows.ERROR_DISK_FULL, windows.ERROR_HANDLE_DISK_FULL}
 
 // isReadOnly says that the file system takes no writes.

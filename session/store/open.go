@@ -93,15 +93,26 @@ func (s *Store) findPlace() error {
 		return &Trouble{What: s.path + " is a link to a file that isn't there", Safe: "nothing was changed",
 			Way: "remove the link, or choose another data file with --db FILE", Err: err}
 	}
-	if info, err := os.Stat(s.path); err == nil && !info.Mode().IsRegular() {
-		kind := "not a file"
-		if info.IsDir() {
-			kind = "a folder"
-		}
-		return &Trouble{What: s.path + " is " + kind, Safe: "nothing was changed",
-			Way: "name a file in it: --db " + filepath.Join(s.path, "matside.db"), Err: ErrNotOurs}
+	if err := s.isFile(); err != nil {
+		return err
 	}
 	return os.MkdirAll(filepath.Dir(s.path), 0o700)
+}
+
+// isFile refuses what is there and is no file; a pipe would keep us waiting.
+func (s *Store) isFile() error {
+	for _, path := range []string{s.path, JournalPath(s.path)} {
+		info, err := os.Stat(path)
+		if err != nil || info.Mode().IsRegular() {
+			continue
+		}
+		t := &Trouble{What: path + " is not a file", Safe: "nothing was changed", Way: "choose another data file with --db FILE", Err: ErrNotOurs}
+		if info.IsDir() {
+			t.What, t.Way = path+" is a folder", "name a file in it: --db "+filepath.Join(path, "matside.db")
+		}
+		return t
+	}
+	return nil
 }
 
 // putRight reads both files and makes each what the two together say.
@@ -332,7 +343,8 @@ func (s *Store) explain(err error) error {
 		return err
 	}
 	for _, full := range noRoom {
-		if errors.Is(err, full) {
+		// bbolt passes some of them on as text only.
+		if errors.Is(err, full) || strings.Contains(err.Error(), full.Error()) {
 			return s.full(err)
 		}
 	}
@@ -345,6 +357,9 @@ func (s *Store) explain(err error) error {
 	case errors.Is(err, ErrDamaged):
 		return &Trouble{What: s.path + " is damaged", Safe: "everything recorded is in " + JournalPath(s.path),
 			Way: "leave matside and start again: it makes the file anew", Err: err}
+	case errors.Is(err, errNotDir):
+		return &Trouble{What: fmt.Sprintf("%s can't be made: %v", s.path, lastOf(err)), Safe: "nothing was changed",
+			Way: "choose another data file with --db FILE", Err: errors.Join(ErrNoAccess, err)}
 	case errors.Is(err, ErrGap), errors.Is(err, ErrClash):
 		return err
 	}

@@ -14,6 +14,9 @@ import (
 // the journal is read last, and what it has is what will be kept.
 func Read(path string) ([][]byte, error) {
 	s := &Store{path: path, opt: Options{Format: 1}}
+	if err := s.isFile(); err != nil {
+		return nil, err
+	}
 	j, has, err := readJournalFile(JournalPath(path), true)
 	if err != nil {
 		return nil, s.explain(err)

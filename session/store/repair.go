@@ -19,6 +19,9 @@ type Report struct {
 func Check(path string, opt Options) (Report, error) {
 	opt.usual()
 	s := &Store{path: path, opt: opt}
+	if err := s.isFile(); err != nil {
+		return Report{}, err
+	}
 	b, err := s.look(false)
 	if err != nil {
 		return Report{}, s.explain(err)

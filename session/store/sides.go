@@ -2,7 +2,9 @@ package store
 
 import (
 	"cmp"
+	"errors"
 	"os"
+	"sync"
 )
 
 // sides is what the two files hold.
@@ -18,29 +20,43 @@ type sides struct {
 	kept                [][]byte
 }
 
-// look reads what is sound of both files.
+// look reads what is sound of both files, at the same time.
 func (s *Store) look(keep bool) (*sides, error) {
 	b := sides{fresh: newID()}
-	info, err := os.Stat(s.path)
-	if err != nil && !os.IsNotExist(err) {
+	var dataErr, journalErr error
+	var both sync.WaitGroup
+	both.Go(func() { dataErr = s.lookAtData(&b, keep) })
+	both.Go(func() {
+		b.journal, b.hasJournal, journalErr = readJournalFile(JournalPath(s.path), keep)
+		j := &b.journal
+		b.hasJournal = b.hasJournal && (j.id != "" || j.torn || len(j.marks)+len(j.faults) > 0) // else 0 bytes
+	})
+	both.Wait()
+	if err := errors.Join(dataErr, journalErr); err != nil {
 		return nil, err
 	}
-	if b.hasData = err == nil && info.Size() > 0; b.hasData {
-		if b.data, b.dataOurs, err = readData(s.path, keep); err != nil {
-			return nil, err
-		}
-		if b.dataOurs && len(b.data.faults) == 0 && s.opt.Probe != nil {
-			if err := s.opt.Probe(s.path); err != nil {
-				b.data.fault("the data file did not stand the probe: %v", err)
-			}
-		}
-	}
-	if b.journal, b.hasJournal, err = readJournalFile(JournalPath(s.path), keep); err != nil {
-		return nil, err
-	}
-	b.hasJournal = b.hasJournal && (b.journal.id != "" || b.journal.torn || len(b.journal.marks)+len(b.journal.faults) > 0) // else 0 bytes
 	b.join()
 	return &b, nil
+}
+
+func (s *Store) lookAtData(b *sides, keep bool) error {
+	info, err := os.Stat(s.path)
+	if os.IsNotExist(err) || err == nil && info.Size() == 0 {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	b.hasData = true
+	if b.data, b.dataOurs, err = readData(s.path, keep); err != nil {
+		return err
+	}
+	if b.dataOurs && len(b.data.faults) == 0 && s.opt.Probe != nil {
+		if err := s.opt.Probe(s.path); err != nil {
+			b.data.fault("the data file did not stand the probe: %v", err)
+		}
+	}
+	return nil
 }
 
 // join makes the union of both sides and names what neither has.

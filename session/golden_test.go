@@ -1,0 +1,69 @@
+package session
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// TestPastFormats reads a backup of every form there has been, and asks for
+// the state it stood for then. Never write an old one anew: make a new one.
+func TestPastFormats(t *testing.T) {
+	const form = "testdata/format-1"
+	if *update {
+		path := filepath.Join(t.TempDir(), "m.db")
+		lively(t, path)
+		os.Remove(form + ".backup")
+		if _, err := Backup(path, form+".backup", OpenOptions{}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	path := filepath.Join(t.TempDir(), "m.db")
+	s, _, err := Restore(path, form+".backup", OpenOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got bytes.Buffer
+	e := json.NewEncoder(&got)
+	e.SetIndent("", " ")
+	for _, q := range s.Quilts {
+		if err := e.Encode(s.Status(q.ID)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if *update {
+		os.WriteFile(form+".status.json", got.Bytes(), 0o644)
+	}
+	want, err := os.ReadFile(form + ".status.json")
+	if err != nil || !bytes.Equal(got.Bytes(), want) {
+		t.Errorf("%v; got\n%s\nwant\n%s", err, got.Bytes(), want)
+	}
+}
+
+// lively makes a log with every kind of event in it.
+func lively(t *testing.T, path string) {
+	l := openAt(t, path)
+	id := startOn(t, l, 9, 3)
+	do(t, l, id, GoOn{}, GoOn{}, GoOn{}, GoOn{}, GoOn{Spoiled: []int{0}, Lifted: true}, Wash{}, AddMat{Mat: "Two", Loads: 2}, UseMat{"Two"},
+		GoOn{}, GoOn{}, GoOn{}, GoOn{}, GoOn{Spoiled: []int{1}, Ragged: true, Apart: true}, JoinRecuts{}, Skip{3}, Move{3, 0}, Back{},
+		Replan{"edited", smallList(10, 3)}, Pause{}, Resume{}, Leave{}, SitDown{}, SetDue{"Two", 5}, TakeBackMat{"Two"}, Refresh{"Two"}, RenameMat{"Two", "Blue"},
+		ChangeBlade{}, SetHabits{Habits{Dry: 30}}, Rename{"Lamp Room, again"}, PutAside{}, TakeUp{})
+	other := startOn(t, l, 4, 0)
+	do(t, l, other, GoOn{Anyway: true}, Finish{})
+	third := startOn(t, l, 4, 0)
+	do(t, l, third, Remove{}, RetireMat{FirstMat})
+	kinds := map[kind]bool{}
+	for _, e := range l.tail {
+		kinds[e.Content.kind()] = true
+	}
+	for k := range read {
+		if !kinds[k] && k != "lost" {
+			t.Errorf("no event %q in it", k)
+		}
+	}
+}
