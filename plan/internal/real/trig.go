@@ -45,9 +45,9 @@ func Angle(x, y Real) Real {
 
 // SinCos is the sine and cosine of r radians, r not above a few turns.
 func SinCos(r Real) (sin, cos Real) {
-	// The series of a 32nd of the angle, doubled back five times by
+	// The series of a 256th of the angle, doubled back eight times by
 	// sin 2x = 2·sin x·cos x and cos 2x = cos² x − sin² x.
-	const halvings = 5
+	const halvings = 8
 	for range halvings {
 		r = r.Half()
 	}
