@@ -267,7 +267,7 @@ func fillUp(t *testing.T, name, path string, opt store.Options, makeRoom func(l 
 
 // TestFileLimit: the data file reaches its own limit.
 func TestFileLimit(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "m.db")
+	path := filepath.Join(quickDir(t), "m.db")
 	fillUp(t, "the file's own limit", path, store.Options{MaxSize: 1 << 17}, func(l *Ledger) *Ledger {
 		l.Close()
 		return openAt(t, path)
