@@ -27,7 +27,7 @@ type (
 	Skip struct{ Load int }
 	// JoinRecuts plans all recuts that wait together.
 	JoinRecuts struct{}
-	// Replan takes a cut list edited halfway: see Preview for its words.
+	// Replan takes a cut list edited halfway: what is done stays done.
 	Replan struct {
 		Text string
 		List *cutlist.List

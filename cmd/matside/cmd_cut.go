@@ -27,7 +27,7 @@ func newCut(w world) *cobra.Command {
 				return err
 			}
 			how := screens(w, plainLines)
-			if err := how.possible(w, "matside cut"); err != nil {
+			if err := how.possible("matside cut"); err != nil {
 				return err
 			}
 			return withLedger(w, dataFile(c), func(l *session.Ledger) error {
@@ -47,7 +47,7 @@ func newCut(w world) *cobra.Command {
 // resume goes on with the quilt that was cut last, or shows the first page.
 func resume(ctx context.Context, w world, option string) error {
 	how := screens(w, false)
-	if err := how.possible(w, "matside"); err != nil {
+	if err := how.possible("matside"); err != nil {
 		return err
 	}
 	return withLedger(w, option, func(l *session.Ledger) error {
@@ -121,7 +121,7 @@ func screens(w world, plainLines bool) way {
 }
 
 // possible says what to run instead where there is no terminal.
-func (h way) possible(_ world, command string) error {
+func (h way) possible(command string) error {
 	if h.plain || h.screen {
 		return nil
 	}

@@ -253,20 +253,23 @@ func (d *drawing) lines() {
 }
 
 // sheetEdge draws the edge of the mat, with round corners.
-func (d *drawing) sheetEdge(sheet canvas.Style) {
+func (d *drawing) sheetEdge(s canvas.Style) { d.edge(s, [4]rune{'╭', '╮', '╰', '╯'}) }
+
+// edge frames the whole canvas. Its corners go from the top left, row by row.
+func (d *drawing) edge(s canvas.Style, corners [4]rune) {
 	w, h := d.c.W, d.c.H
 	for x := 1; x < w-1; x++ {
-		d.c.Rune(x, 0, '─', sheet)
-		d.c.Rune(x, h-1, '─', sheet)
+		d.c.Rune(x, 0, '─', s)
+		d.c.Rune(x, h-1, '─', s)
 	}
 	for y := 1; y < h-1; y++ {
-		d.c.Rune(0, y, '│', sheet)
-		d.c.Rune(w-1, y, '│', sheet)
+		d.c.Rune(0, y, '│', s)
+		d.c.Rune(w-1, y, '│', s)
 	}
-	d.c.Rune(0, 0, '╭', sheet)
-	d.c.Rune(w-1, 0, '╮', sheet)
-	d.c.Rune(0, h-1, '╰', sheet)
-	d.c.Rune(w-1, h-1, '╯', sheet)
+	d.c.Rune(0, 0, corners[0], s)
+	d.c.Rune(w-1, 0, corners[1], s)
+	d.c.Rune(0, h-1, corners[2], s)
+	d.c.Rune(w-1, h-1, corners[3], s)
 }
 
 // letter puts a piece's character on the free cell nearest to the middle of

@@ -105,18 +105,4 @@ func (d *drawing) cut(cut ruler.Cut, number int) {
 }
 
 // border draws the panel's own edge, with square corners.
-func (d *drawing) border(s canvas.Style) {
-	w, h := d.c.W, d.c.H
-	for x := 1; x < w-1; x++ {
-		d.c.Rune(x, 0, '─', s)
-		d.c.Rune(x, h-1, '─', s)
-	}
-	for y := 1; y < h-1; y++ {
-		d.c.Rune(0, y, '│', s)
-		d.c.Rune(w-1, y, '│', s)
-	}
-	d.c.Rune(0, 0, '┌', s)
-	d.c.Rune(w-1, 0, '┐', s)
-	d.c.Rune(0, h-1, '└', s)
-	d.c.Rune(w-1, h-1, '┘', s)
-}
+func (d *drawing) border(s canvas.Style) { d.edge(s, [4]rune{'┌', '┐', '└', '┘'}) }
