@@ -20,6 +20,7 @@ type cell struct {
 type Canvas struct {
 	W, H  int
 	cells []cell
+	zones []zone
 }
 
 // New returns a canvas of blanks in one style.
@@ -103,7 +104,8 @@ func (c *Canvas) Fill(x, y, w, h int, r rune, s Style) {
 	}
 }
 
-// Draw lays another canvas over this one with its top left corner at x, y.
+// Draw lays another canvas over this one, zones and all, with its top left
+// corner at x, y.
 func (c *Canvas) Draw(x, y int, o *Canvas) {
 	for j := range o.H {
 		for i := range o.W {
@@ -117,6 +119,9 @@ func (c *Canvas) Draw(x, y int, o *Canvas) {
 			}
 			c.set(x+i, y+j, from.text, width, from.style)
 		}
+	}
+	for _, z := range o.zones {
+		c.Zone(x+z.x, y+z.y, z.w, z.h, z.name)
 	}
 }
 
