@@ -33,6 +33,11 @@ type (
 	leave struct{}                        // leave the program, everything saved
 	sleep struct{}                        // hand the terminal back to the shell for a while
 	turn  struct{}                        // the next look
+	ask   struct{ do func() any }         // find something out; see listener
+	take  struct {                        // go on with another quilt
+		quilt  session.QuiltID
+		notice string
+	}
 )
 
 // find returns the binding of a key.

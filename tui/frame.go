@@ -40,6 +40,8 @@ type frame struct {
 	at      time.Time
 
 	saver   saver
+	asks    int                                  // answers to other asks than this one are stale
+	typed   string                               // the last rune typed into a field, to drop its bounces
 	leaving tea.Cmd                              // what to do once nothing is out: quit, or interrupt
 	crash   error                                // a panic of ours, told after the terminal is restored
 	quit    func()                               // ends the program from outside Update
@@ -89,7 +91,12 @@ func (f *frame) Update(msg tea.Msg) (m tea.Model, cmd tea.Cmd) {
 		f.w, f.h = msg.Width, msg.Height
 		return f, nil
 	case tea.KeyMsg:
+		if text, ok := f.typing(msg); ok {
+			return f, f.typeIn(text, msg.Paste)
+		}
 		return f, f.keys(press.Split(msg))
+	case told:
+		return f, f.tell(msg)
 	case settled:
 		return f, f.settle(msg.ticket)
 	case answered:
@@ -200,9 +207,20 @@ func (f *frame) perform(b binding) tea.Cmd {
 	case b.do == nil:
 		return nil
 	}
-	switch a := b.do().(type) {
+	return f.act(b.do())
+}
+
+// act does what a screen asks for.
+func (f *frame) act(a action) tea.Cmd {
+	switch a := a.(type) {
 	case show:
 		f.screen = a.screen
+		return nil
+	case ask:
+		return f.ask(a.do)
+	case take:
+		f.quilt, f.state, f.notice = a.quilt, f.book.State(), a.notice
+		f.screen = f.view().home()
 		return nil
 	case save:
 		return f.save(a.action)
