@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Lines is large text: Rows of equal width, of half blocks and blanks.
@@ -18,8 +19,8 @@ type Lines struct {
 // Small letters are written as capitals, x between numbers as a times sign.
 func Fit(w, h int, texts ...string) (Lines, bool) {
 	for _, s := range sizes {
-		if lines, ok := write(s.face, s.scale, texts); ok && lines.W <= w && lines.H <= h {
-			return lines, true
+		if tw, th, ok := s.measure(texts); ok && tw <= w && th <= h {
+			return s.write(texts), true
 		}
 	}
 	return Lines{}, false
@@ -30,13 +31,16 @@ func Fit(w, h int, texts ...string) (Lines, bool) {
 func Beside(w, h, gap int, texts ...string) ([]Lines, bool) {
 next:
 	for _, s := range sizes {
-		all, used := make([]Lines, len(texts)), 0
-		for i, text := range texts {
-			lines, ok := write(s.face, s.scale, []string{text})
-			if used += lines.W + gap; !ok || lines.H > h || used-gap > w {
+		used := -gap
+		for i := range texts {
+			tw, th, ok := s.measure(texts[i : i+1])
+			if used += tw + gap; !ok || th > h || used > w {
 				continue next
 			}
-			all[i] = lines
+		}
+		all := make([]Lines, len(texts))
+		for i := range texts {
+			all[i] = s.write(texts[i : i+1])
 		}
 		return all, true
 	}
@@ -58,44 +62,66 @@ var sizes = func() (all []size) {
 	return all
 }()
 
-// write sets texts in one face, each dot scale columns wide.
-func write(f face, scale int, texts []string) (Lines, bool) {
+// measure is the columns and rows that texts take, and whether all of their
+// characters have pictures. It draws nothing: most sizes tried do not fit.
+func (s size) measure(texts []string) (w, h int, ok bool) {
+	for i, text := range texts {
+		dots := 0
+		for j, p := range s.face.pictures(text) {
+			if p == nil {
+				return 0, 0, false
+			}
+			if j > 0 {
+				dots++
+			}
+			dots += len(p[0])
+		}
+		if dots == 0 {
+			return 0, 0, false
+		}
+		w = max(w, dots*s.scale)
+		h += (s.face.height*s.scale + 1) / 2
+		if i > 0 && s.apart() {
+			h++
+		}
+	}
+	return w, h, len(texts) > 0
+}
+
+// apart says that a blank row must part lines: letters fill their last row.
+func (s size) apart() bool { return s.face.height*s.scale%2 == 0 }
+
+// write sets texts, all of which have pictures, each dot scale columns wide.
+func (s size) write(texts []string) Lines {
 	var out Lines
 	for i, text := range texts {
-		dots, ok := f.set(text)
-		if !ok {
-			return Lines{}, false
-		}
-		if i > 0 && f.height*scale%2 == 0 {
+		if i > 0 && s.apart() {
 			out.Rows = append(out.Rows, "")
 		}
-		out.Rows = append(out.Rows, blocks(dots, scale)...)
+		out.Rows = append(out.Rows, blocks(s.face.set(text), s.scale)...)
 	}
 	for _, row := range out.Rows {
-		out.W = max(out.W, len([]rune(row)))
+		out.W = max(out.W, utf8.RuneCountInString(row))
 	}
 	for i, row := range out.Rows {
-		out.Rows[i] = row + strings.Repeat(" ", out.W-len([]rune(row)))
+		out.Rows[i] = row + strings.Repeat(" ", out.W-utf8.RuneCountInString(row))
 	}
 	out.H = len(out.Rows)
-	return out, true
+	return out
 }
 
 // set puts the pictures of a text beside each other, one dot apart.
-func (f face) set(text string) ([]string, bool) {
+func (f face) set(text string) []string {
 	rows := make([]string, f.height)
-	for _, p := range f.pictures(text) {
-		if p == nil {
-			return nil, false
-		}
+	for i, p := range f.pictures(text) {
 		for y := range rows {
-			if rows[y] != "" {
+			if i > 0 {
 				rows[y] += "."
 			}
 			rows[y] += p[y]
 		}
 	}
-	return rows, rows[0] != ""
+	return rows
 }
 
 // pictures are the dot pictures of a text, nil for what has none. Between
