@@ -3,6 +3,7 @@ package plan
 import (
 	"slices"
 
+	"example.org/matside/plan/blade"
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
@@ -72,7 +73,7 @@ func (m *maker) load(mat *pack.Mat, rough []stock.Box, number int, pieces [][]pi
 				Mirrored: m.list.Fabrics[g.Fabric].FaceDown, Outline: m.job.Lay(p, g.X, g.Y)})
 		}
 	}
-	l.CutLength = cutLength(l.Pieces)
+	l.CutLength = blade.Length(l.Pieces)
 	return l
 }
 

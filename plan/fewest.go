@@ -3,6 +3,7 @@ package plan
 import (
 	"math/bits"
 
+	"example.org/matside/plan/blade"
 	"example.org/matside/plan/bound"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
@@ -106,8 +107,7 @@ func convex(o outline.Outline) bool {
 func girth(o outline.Outline) length.Len {
 	var sum length.Len
 	for i, a := range o {
-		d := o[(i+1)%len(o)].Sub(a)
-		sum += length.Len(hypot(uint64(max(d.X, -d.X)), uint64(max(d.Y, -d.Y))))
+		sum += blade.Way(a, o[(i+1)%len(o)])
 	}
 	return sum
 }
