@@ -173,10 +173,9 @@ func (a *apart) piece() {
 	p.Count, p.ok = s.count(c)
 	a.Count = strings.TrimRight(a.raw(from), "xX")
 	a.Says = SaysPiece
-	switch from = c.at; {
+	switch {
 	case c.isPlural("strip"):
 		a.Says, a.Shape = SaysStrips, "strip"
-		c.skip()
 		from = c.at
 		p.width(c, "strips 2 1/2")
 		a.Size = a.raw(from)
