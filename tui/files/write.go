@@ -1,0 +1,162 @@
+package files
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"unicode"
+)
+
+// The reasons why nothing was written.
+var (
+	// ErrChanged is returned when the file is not what was read.
+	ErrChanged = errors.New("the file has changed since it was read")
+	// ErrThere is returned when a file nobody has read has that name.
+	ErrThere = errors.New("a file of that name is there already")
+)
+
+// maxText is a little more than a cut list may be.
+const maxText = 1<<20 + 1
+
+// Read reads a text file, up to a little more than the largest cut list.
+func Read(path string) (string, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return "", short(err)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
+		return "", errors.New("it is no file")
+	}
+	text, err := io.ReadAll(io.LimitReader(f, maxText))
+	if err != nil {
+		return "", short(err)
+	}
+	return string(text), nil
+}
+
+// Write writes text where was is what the file held when it was read; was nil
+// means that there must be no file yet. The mode of a file that is there
+// stays as it is.
+func Write(path, text string, was *string) error {
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		path = real
+	}
+	now, err := Read(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist): // never there, or gone: there is nothing to lose
+	case err != nil:
+		return err
+	case was == nil:
+		return ErrThere
+	case now != *was:
+		return ErrChanged
+	}
+	return replace(path, text)
+}
+
+// replace writes a new file beside path and puts it in its place.
+func replace(path, text string) (err error) {
+	mode := fs.FileMode(0o644)
+	if info, err := os.Stat(path); err == nil {
+		mode = info.Mode().Perm()
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), ".matside-*")
+	if err != nil {
+		return short(err)
+	}
+	defer func() {
+		if err != nil {
+			err = errors.Join(short(err), os.Remove(f.Name()))
+		}
+	}()
+	_, err = f.WriteString(text)
+	if err == nil {
+		err = f.Chmod(mode)
+	}
+	if err == nil {
+		err = f.Sync()
+	}
+	if err = errors.Join(err, f.Close()); err != nil {
+		return err
+	}
+	if err = os.Rename(f.Name(), path); err != nil {
+		return err
+	}
+	return syncFolder(filepath.Dir(path))
+}
+
+// syncFolder makes a rename last; where folders can't be flushed it is left
+// to the system.
+func syncFolder(path string) error {
+	d, err := os.Open(path)
+	if err != nil {
+		return nil
+	}
+	defer d.Close()
+	_ = d.Sync()
+	return nil
+}
+
+// Stamp is what a file looks like from outside; equal stamps mean that it was
+// very likely not written in between.
+type Stamp struct {
+	size int64
+	when int64
+	gone bool
+}
+
+// StampOf looks at a file without reading it.
+func StampOf(path string) Stamp {
+	info, err := os.Stat(path)
+	if err != nil {
+		return Stamp{gone: true}
+	}
+	return Stamp{size: info.Size(), when: info.ModTime().UnixNano()}
+}
+
+// Gone reports that there was no file.
+func (s Stamp) Gone() bool { return s.gone }
+
+// NameFor is a file name for a quilt: "Harbour Lights" gives
+// "harbour-lights.cutlist".
+func NameFor(quilt string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(quilt) {
+		switch {
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+	}
+	name := strings.Trim(b.String(), "-")
+	const longest = 60
+	if r := []rune(name); len(r) > longest {
+		name = strings.Trim(string(r[:longest]), "-")
+	}
+	if name == "" {
+		name = "quilt"
+	}
+	return name + Ext
+}
+
+// FreeName is NameFor in a folder, with a number where a file of that name is
+// there already.
+func FreeName(folder, quilt string) string {
+	base := strings.TrimSuffix(NameFor(quilt), Ext)
+	for n := 1; ; n++ {
+		name := base + Ext
+		if n > 1 {
+			name = fmt.Sprintf("%s-%d%s", base, n, Ext)
+		}
+		path := filepath.Join(folder, name)
+		if _, err := os.Lstat(path); errors.Is(err, fs.ErrNotExist) || n > 999 {
+			return path
+		}
+	}
+}
