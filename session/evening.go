@@ -110,8 +110,13 @@ func (s *State) PauseDue(id QuiltID, now time.Time) (due bool, handled time.Dura
 	if d := now.Sub(q.Clock); q.Step != Cut && d > 0 && d <= longestStep {
 		handled += d
 	}
-	after := s.Habits.pauseAfter()
-	return after > 0 && handled >= time.Duration(after)*time.Minute, handled
+	after := s.PauseAfter()
+	return after > 0 && handled >= after, handled
+}
+
+// PauseAfter is how long she handles fabric before a rest is due; 0 is never.
+func (s *State) PauseAfter() time.Duration {
+	return time.Duration(max(s.Habits.pauseAfter(), 0)) * time.Minute
 }
 
 // PauseFor is how long a rest should be.
