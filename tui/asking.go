@@ -76,7 +76,7 @@ func (f *frame) typing(msg tea.KeyMsg) (string, bool) {
 // dropped, so that a held key doesn't fill the field.
 func (f *frame) typeIn(text string, paste bool) tea.Cmd {
 	now := f.now()
-	bounce := !paste && text == f.typed && len([]rune(text)) == 1 && now.Sub(f.at) < bounceTime
+	bounce := !paste && text == f.typed && len([]rune(text)) == 1 && now.Sub(f.at) < f.bounceTime()
 	f.typed, f.at = text, now
 	if bounce || text == "" {
 		return nil

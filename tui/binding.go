@@ -1,6 +1,11 @@
 package tui
 
-import "example.org/matside/session"
+import (
+	"time"
+
+	"example.org/matside/session"
+	"example.org/matside/tui/settings"
+)
 
 // binding is one thing a key does, as data: the help and the key line are
 // made from it.
@@ -28,16 +33,26 @@ type action interface{}
 
 // The actions.
 type (
-	show  struct{ screen screen }         // another screen
-	save  struct{ action session.Action } // write this down
-	leave struct{}                        // leave the program, everything saved
-	sleep struct{}                        // hand the terminal back to the shell for a while
-	turn  struct{}                        // the next look
-	ask   struct{ do func() any }         // find something out; see listener
-	take  struct {                        // go on with another quilt
+	show    struct{ screen screen }         // another screen
+	save    struct{ action session.Action } // write this down, for the quilt in hand
+	saveFor struct {                        // for another one
+		quilt  session.QuiltID
+		action session.Action
+	}
+	take struct { // go on with another quilt: leave the one in hand, sit down to it
 		quilt  session.QuiltID
 		notice string
 	}
+	ask   struct{ do func() any } // find something out; see listener
+	begin struct{ job job }       // work that may take a while; see job
+	wait  struct {                // ask again after a time what to do
+		d    time.Duration
+		then func(v view) action
+	}
+	set   struct{ settings settings.Settings } // take these into use and keep them
+	turn  struct{}                             // the next look
+	leave struct{}                             // leave the program, everything saved
+	sleep struct{}                             // hand the terminal back to the shell for a while
 )
 
 // find returns the binding of a key.

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"context"
 	"errors"
 	"os"
 	"slices"
@@ -43,6 +44,7 @@ type desk struct {
 	slow  bool      // answers of the saver are held back
 	held  []tea.Msg // those held back
 	seen  int       // messages given to Update
+	wrote string    // to the terminal beside the picture
 }
 
 // failer is a test, a benchmark or a rapid test.
@@ -96,13 +98,28 @@ func newDesk(t failer, w, h int) *desk {
 		return time.Duration(q.LoadsLeft()) * 25 * time.Minute, true
 	}
 	o := Options{Demo: true, Now: now, Advice: Advice{Left: left}, look: &look.Plain, profile: termenv.Ascii}
-	d.f = newFrame(d.book, id, o)
+	if _, err := d.book.Ledger.Do(id, session.SitDown{}); err != nil {
+		t.Fatal(err)
+	}
+	d.f = newFrame(o)
+	d.f.send = func(msg tea.Msg) { d.send(msg) }
+	d.f.write = func(text string) { d.wrote += text }
 	d.f.later = func(t time.Duration, msg tea.Msg) tea.Cmd {
 		d.wait = append(d.wait, due{d.clock.Add(t), msg})
 		return nil
 	}
 	d.send(tea.WindowSizeMsg{Width: w, Height: h})
+	d.f.jobs.first = d.f.begin(d.f.openJob("Opening.", func(context.Context, func(string)) (Opened, error) {
+		return Opened{Book: d.book, Quilt: id}, nil
+	}))
+	d.run(d.f.Init())
 	return d
+}
+
+// looks gives the window a look on a kind of terminal.
+func (d *desk) looks(l *look.Look, p termenv.Profile) {
+	d.f.own, d.f.profile = l, p
+	d.f.use(d.f.settings)
 }
 
 // send gives one message to the frame and runs what comes of it.

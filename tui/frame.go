@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"errors"
 	"fmt"
 	"runtime/debug"
 	"time"
@@ -13,20 +12,24 @@ import (
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/look"
 	"example.org/matside/tui/press"
+	"example.org/matside/tui/settings"
 	"example.org/matside/tui/words"
 )
 
 // frame is the root model: it owns the window, the gate, the saver and the
 // screen shown. Effects are commands with one answer each.
 type frame struct {
-	book   Notebook
-	advice Advice
-	now    func() time.Time
-	demo   bool
-	words  words.Words
+	book     Notebook // nil until the data file is open
+	advice   Advice
+	now      func() time.Time
+	demo     bool
+	words    words.Words
+	settings settings.Settings
+	keep     func(settings.Settings) error // nil: settings are not kept
 
 	w, h    int
 	look    *look.Look
+	own     *look.Look // the one the terminal asks for
 	profile termenv.Profile
 	paint   func(canvas.Style) string
 
@@ -38,14 +41,23 @@ type frame struct {
 	gate    *press.Gate
 	bounced string // the last typed key and when, to drop its bounces
 	at      time.Time
+	pointed string // the zone the mouse button went down on
 
 	saver   saver
-	asks    int                                  // answers to other asks than this one are stale
-	typed   string                               // the last rune typed into a field, to drop its bounces
-	leaving tea.Cmd                              // what to do once nothing is out: quit, or interrupt
-	crash   error                                // a panic of ours, told after the terminal is restored
-	quit    func()                               // ends the program from outside Update
-	later   func(time.Duration, tea.Msg) tea.Cmd // brings a message after a time
+	asks    int    // answers to other asks than this one are stale
+	typed   string // the last rune typed into a field, to drop its bounces
+	jobs    jobs
+	keeping bool    // settings are being kept
+	newer   bool    // and there are newer ones to keep
+	rung    string  // what the bell last rang for
+	leaving tea.Cmd // what to do once nothing is out: quit, or interrupt
+	crash   error   // a panic of ours, told after the terminal is restored
+	failure error   // what kept the data file from being opened
+
+	quit  func()                               // ends the program from outside Update
+	later func(time.Duration, tea.Msg) tea.Cmd // brings a message after a time
+	send  func(tea.Msg)                        // brings a message from a job under way
+	write func(string)                         // to the terminal: bells and notifications
 }
 
 // settled says that a press held back may count now.
@@ -58,22 +70,42 @@ type minute struct{}
 // out; cmd is what it asked for.
 type leaveNow struct{ cmd tea.Cmd }
 
-func newFrame(book Notebook, quilt session.QuiltID, o Options) *frame {
-	f := &frame{book: book, quilt: quilt, advice: o.Advice, demo: o.Demo, now: o.Now,
-		gate: press.New(), state: book.State(), look: o.look, profile: o.profile, quit: func() {}, later: later}
-	f.setLook(o.look)
-	f.screen = f.view().home()
+func newFrame(o Options) *frame {
+	f := &frame{advice: o.Advice, demo: o.Demo, now: o.Now, own: o.look, profile: o.profile, keep: o.Keep,
+		quit: func() {}, later: later, send: func(tea.Msg) {}, write: func(string) {}}
+	f.use(o.Settings)
 	return f
 }
 
-func (f *frame) setLook(l *look.Look) { f.look, f.paint = l, l.Painter(f.profile) }
-
-func (f *frame) view() view {
-	return view{words: f.words, state: &f.state, quilt: f.state.Quilt(f.quilt), advice: f.advice, now: f.now(), demo: f.demo, look: f.look.Name}
+// use takes settings into use.
+func (f *frame) use(s settings.Settings) {
+	f.settings = s
+	f.gate = press.New(s.Gap())
+	l := f.own
+	for _, named := range look.All {
+		if named.Name == s.Look {
+			l = named
+		}
+	}
+	f.look, f.paint = l, l.Painter(f.profile)
 }
 
-// Init starts the clock that keeps the time left right.
-func (f *frame) Init() tea.Cmd { return f.later(time.Minute, minute{}) }
+func (f *frame) view() view {
+	return view{words: f.words, state: &f.state, quilt: f.state.Quilt(f.quilt), advice: f.advice, now: f.now(),
+		demo: f.demo, look: f.look.Name, settings: f.settings}
+}
+
+// Init begins to open the data file, and starts the clock that keeps the time
+// left right.
+func (f *frame) Init() tea.Cmd { return tea.Batch(f.jobs.first, f.tick()) }
+
+// tick asks for the next minute, unless nothing is to move by itself.
+func (f *frame) tick() tea.Cmd {
+	if f.settings.Still {
+		return nil
+	}
+	return f.later(time.Minute, minute{})
+}
 
 func later(d time.Duration, msg tea.Msg) tea.Cmd {
 	return tea.Tick(d, func(time.Time) tea.Msg { return msg })
@@ -95,215 +127,30 @@ func (f *frame) Update(msg tea.Msg) (m tea.Model, cmd tea.Cmd) {
 			return f, f.typeIn(text, msg.Paste)
 		}
 		return f, f.keys(press.Split(msg))
+	case tea.MouseMsg:
+		return f, f.mouse(msg)
 	case told:
 		return f, f.tell(msg)
 	case settled:
 		return f, f.settle(msg.ticket)
 	case answered:
 		return f, f.answer(msg)
+	case progress:
+		return f, f.progress(msg)
+	case worked:
+		return f, f.worked(msg)
+	case waited:
+		return f, f.act(msg.then(f.view()))
+	case kept:
+		return f, f.kept(msg.err)
+	case bell:
+		return f, f.ring(msg)
 	case leaveNow:
 		return f, f.leave(msg.cmd)
 	case minute:
-		return f, f.later(time.Minute, minute{})
+		return f, f.tick()
 	}
 	return f, nil
-}
-
-// keys takes the keys of one message, in order. Once one of them has sent
-// something off or asked to leave, the rest were for a screen not seen yet.
-func (f *frame) keys(names []string) tea.Cmd {
-	var cmds []tea.Cmd
-	for _, name := range names {
-		cmd := f.key(name)
-		cmds = append(cmds, cmd)
-		if f.leaving != nil || f.saver.out {
-			break
-		}
-	}
-	return tea.Batch(cmds...)
-}
-
-// small reports that the window is too small to see what a key would do.
-func (f *frame) small() bool { return f.w < minWidth || f.h < minHeight }
-
-// key takes one key: moving ones act at once, typed ones but for bounces,
-// and the others when the gate says that they were meant.
-func (f *frame) key(name string) tea.Cmd {
-	b, ok := find(f.bindings(), name)
-	if !ok {
-		return nil
-	}
-	now := f.now()
-	if b.kind == meant {
-		f.bounced = ""
-		count, wait := f.gate.Event(b.name, now)
-		return f.counted(count, wait)
-	}
-	bounce := b.kind == typed && f.bounced == name && now.Sub(f.at) < bounceTime
-	f.bounced, f.at = name, now
-	if bounce {
-		return nil
-	}
-	return f.perform(b)
-}
-
-// bounceTime is how long a second hit of a typed key belongs to the first.
-const bounceTime = 100 * time.Millisecond
-
-func (f *frame) counted(names []string, wait press.Wait) tea.Cmd {
-	var cmds []tea.Cmd
-	for _, name := range names {
-		cmds = append(cmds, f.named(name))
-	}
-	if wait != (press.Wait{}) {
-		cmds = append(cmds, f.later(wait.For, settled{wait.Ticket}))
-	}
-	return tea.Batch(cmds...)
-}
-
-func (f *frame) settle(ticket int) tea.Cmd {
-	if name, ok := f.gate.Settled(ticket); ok {
-		return f.named(name)
-	}
-	return nil
-}
-
-// named performs the binding that has a name just now.
-func (f *frame) named(name string) tea.Cmd {
-	for _, b := range f.bindings() {
-		if b.name == name {
-			return f.perform(b)
-		}
-	}
-	return nil
-}
-
-// bindings are the keys that count just now: the screen's, or those of a
-// save that failed, or only the way out where the window is too small.
-func (f *frame) bindings() []binding {
-	v := f.view()
-	switch {
-	case f.saver.err != nil:
-		retry := binding{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.KeyRetry(), do: func() action { return again{} }}
-		return []binding{retry, v.leaveKey(), v.sleepKey()}
-	case f.small():
-		return []binding{v.leaveKey(), v.sleepKey()}
-	}
-	return f.screen.bindings(v)
-}
-
-// again is the action that tries a failed save once more.
-type again struct{}
-
-// perform does what a binding does, or says why not.
-func (f *frame) perform(b binding) tea.Cmd {
-	f.notice = ""
-	switch {
-	case f.leaving != nil:
-		return nil
-	case b.refused != "":
-		f.notice = b.refused
-		return nil
-	case b.do == nil:
-		return nil
-	}
-	return f.act(b.do())
-}
-
-// act does what a screen asks for.
-func (f *frame) act(a action) tea.Cmd {
-	switch a := a.(type) {
-	case show:
-		f.screen = a.screen
-		return nil
-	case ask:
-		return f.ask(a.do)
-	case take:
-		f.quilt, f.state, f.notice = a.quilt, f.book.State(), a.notice
-		f.screen = f.view().home()
-		return nil
-	case save:
-		return f.save(a.action)
-	case again:
-		return f.saver.again(f.book)
-	case turn:
-		f.nextLook()
-		return nil
-	case leave:
-		return f.leave(tea.Quit)
-	case sleep:
-		return tea.Suspend
-	}
-	return nil
-}
-
-// save sends an action off, unless one is out: then she is told.
-func (f *frame) save(a session.Action) tea.Cmd {
-	if f.saver.out {
-		f.notice = f.words.NotYetSaved()
-		return nil
-	}
-	return f.saver.try(f.book, f.quilt, a)
-}
-
-// answer takes the saver's answer in: only now the state moves.
-func (f *frame) answer(a answered) tea.Cmd {
-	if !f.saver.take(a) {
-		return nil
-	}
-	var refused *session.Refused
-	var wet *session.WetMat
-	switch {
-	case a.err == nil:
-		f.state = a.state
-		f.notice = f.done(f.saver.action)
-		f.screen = f.view().after(f.screen)
-	case errors.As(a.err, &wet):
-		f.saver.err = nil
-		f.screen = wetMat{*wet}
-	case errors.As(a.err, &refused), errors.Is(a.err, session.ErrNothingBack):
-		f.saver.err = nil
-		f.notice = capital(a.err.Error()) + "."
-		f.screen = f.view().after(f.screen)
-	}
-	if f.leaving != nil && f.saver.err == nil {
-		return f.leaving
-	}
-	f.leaving = nil // it failed: she sees it, and can try again or leave
-	return nil
-}
-
-// done says what was written down, where the screen doesn't show it.
-func (f *frame) done(a session.Action) string {
-	switch a := a.(type) {
-	case session.Wash:
-		return f.words.WashedMat(a.Mat)
-	case session.TakeBackMat:
-		return f.words.WashTakenBack(a.Mat)
-	case session.GoOn:
-		if len(a.Spoiled) > 0 {
-			return f.words.Spoiled(len(a.Spoiled))
-		}
-	}
-	return ""
-}
-
-// leave leaves at once, or when the save under way has been answered.
-func (f *frame) leave(cmd tea.Cmd) tea.Cmd {
-	if f.saver.out {
-		f.leaving = cmd
-		return nil
-	}
-	return cmd
-}
-
-func (f *frame) nextLook() {
-	for i, l := range look.All {
-		if l == f.look {
-			f.setLook(look.All[(i+1)%len(look.All)])
-			break
-		}
-	}
 }
 
 // crashed keeps a panic of ours for after the screen, and ends the program.

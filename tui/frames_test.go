@@ -60,8 +60,7 @@ func TestGoldenFrames(t *testing.T) {
 	}
 	for _, l := range []*look.Look{&look.Dark, &look.Light, &look.High} {
 		d := newDesk(t, 80, 24)
-		d.f.profile = termenv.ANSI256
-		d.f.setLook(l)
+		d.looks(l, termenv.ANSI256)
 		d.key("enter", "enter")
 		compare(t, "load-80x24-"+strings.ReplaceAll(l.Name, " ", "-"), d)
 	}
@@ -244,8 +243,7 @@ func BenchmarkView(b *testing.B) {
 	for _, size := range sizes {
 		b.Run(fmt.Sprintf("%dx%d", size[0], size[1]), func(b *testing.B) {
 			d := newDesk(b, size[0], size[1])
-			d.f.profile = termenv.ANSI256
-			d.f.setLook(&look.Dark)
+			d.looks(&look.Dark, termenv.ANSI256)
 			d.key("enter", "enter")
 			crowded(d)
 			b.ReportAllocs()

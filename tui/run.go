@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"sync"
 	"syscall"
 	"time"
 
@@ -15,6 +16,7 @@ import (
 	"example.org/matside/session"
 	"example.org/matside/tui/early"
 	"example.org/matside/tui/look"
+	"example.org/matside/tui/settings"
 )
 
 // ErrCrash is returned when a mistake of ours ended the screen. The terminal
@@ -26,36 +28,94 @@ var ErrInterrupted = errors.New("interrupted")
 
 // Options say how to run. The zero value runs on the program's own terminal.
 type Options struct {
-	Demo   bool // say on screen that nothing is kept
-	Advice Advice
-	In     io.Reader // nil: standard input
-	Out    io.Writer // nil: standard output
-	Getenv func(string) string
-	Now    func() time.Time
+	Demo     bool   // say on screen that nothing is kept
+	Opening  string // what the first picture says is under way; "": the data file is opened
+	Advice   Advice
+	Settings settings.Settings
+	Keep     func(settings.Settings) error // keeps changed settings; nil: they last while it runs
+	In       io.Reader                     // nil: standard input
+	Out      io.Writer                     // nil: standard output
+	Getenv   func(string) string
+	Now      func() time.Time
 
 	look    *look.Look
 	profile termenv.Profile
 }
 
-// Run shows the screens of one quilt (0: none is under way, a first page)
-// until she leaves. What it returns comes after everything is saved and the
-// terminal is restored: nil, ErrInterrupted, ErrCrash, or what kept the
-// terminal from being used.
-func Run(ctx context.Context, book Notebook, quilt session.QuiltID, o Options) error {
+// RunFrom draws the first picture, opens the notebook beside it, and shows the
+// screens until she leaves. What it returns comes after everything is saved,
+// the quilt in hand is left, open has returned and the terminal is restored:
+// nil, what open failed with, ErrInterrupted, ErrCrash, or what kept the
+// terminal from being used. The notebook is the caller's to close.
+func RunFrom(ctx context.Context, open Opener, o Options) error {
 	o.fill()
-	f := newFrame(book, quilt, o)
-	program := tea.NewProgram(f, f.options(ctx, o)...)
+	f := newFrame(o)
+	var program *tea.Program
+	f.send, f.write = func(msg tea.Msg) { program.Send(msg) }, writeTo(o.Out)
+	var opening sync.Mutex // held while open runs
+	name := o.Opening
+	if name == "" {
+		name = f.words.OpeningFile()
+	}
+	f.jobs.first = f.begin(f.openJob(name, func(ctx context.Context, tell func(string)) (Opened, error) {
+		opening.Lock()
+		defer opening.Unlock()
+		if err := ctx.Err(); err != nil {
+			return Opened{}, err
+		}
+		return open(ctx, tell)
+	}))
+	program = tea.NewProgram(f, f.options(ctx, o)...)
 	f.quit = program.Quit
 	stop := onSignals(program)
-	defer stop()
 	_, err := program.Run()
+	stop()
+	f.drop()
+	opening.Lock()
+	defer opening.Unlock()
+	return errors.Join(f.ended(err), f.sayGoodbye())
+}
+
+// Run is RunFrom with a notebook that is open. The caller sits down and
+// leaves.
+func Run(ctx context.Context, book Notebook, quilt session.QuiltID, o Options) error {
+	open := func(context.Context, func(string)) (Opened, error) { return Opened{Book: book, Quilt: quilt}, nil }
+	return RunFrom(ctx, open, o)
+}
+
+// ended is what the end of the program comes to.
+func (f *frame) ended(err error) error {
 	switch {
 	case f.crash != nil:
 		return f.crash
+	case f.failure != nil:
+		return f.failure
 	case errors.Is(err, tea.ErrInterrupted):
 		return ErrInterrupted
 	}
 	return err
+}
+
+// sayGoodbye writes down that she has left, so that no time counts until she
+// sits down again.
+func (f *frame) sayGoodbye() error {
+	if f.book == nil || f.quilt == 0 {
+		return nil
+	}
+	state := f.book.State()
+	if q := state.Quilt(f.quilt); q == nil || q.Standing == session.Gone {
+		return nil
+	}
+	_, err := write(f.book, f.quilt, session.Leave{})
+	return err
+}
+
+// writeTo writes what is no picture. Nothing can be done where it fails.
+func writeTo(out io.Writer) func(string) {
+	if out == nil {
+		out = os.Stdout
+	}
+	return func(text string) { _, _ = io.WriteString(out, text) }
 }
 
 func (o *Options) fill() {
@@ -71,7 +131,7 @@ func (o *Options) fill() {
 }
 
 func (f *frame) options(ctx context.Context, o Options) []tea.ProgramOption {
-	options := []tea.ProgramOption{tea.WithContext(ctx), tea.WithAltScreen(), tea.WithFilter(holdBack)}
+	options := []tea.ProgramOption{tea.WithContext(ctx), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFilter(holdBack)}
 	if o.In != nil {
 		options = append(options, tea.WithInput(o.In))
 	}
@@ -85,7 +145,7 @@ func (f *frame) options(ctx context.Context, o Options) []tea.ProgramOption {
 // while a save is out: they never reach Update.
 func holdBack(m tea.Model, msg tea.Msg) tea.Msg {
 	f, ok := m.(*frame)
-	if !ok || !f.saver.out {
+	if !ok || !f.saver.out && !f.keeping {
 		return msg
 	}
 	switch msg.(type) {

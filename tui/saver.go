@@ -14,7 +14,7 @@ type saver struct {
 	id     int // of the request out, or of the last one
 	out    bool
 	quilt  session.QuiltID
-	action session.Action
+	action any   // a session.Action, or a sitting
 	err    error // of the last try; nil when it was saved
 }
 
@@ -27,20 +27,40 @@ type answered struct {
 }
 
 // try sends an action to the notebook.
-func (s *saver) try(book Notebook, quilt session.QuiltID, a session.Action) tea.Cmd {
+func (s *saver) try(book Notebook, quilt session.QuiltID, a any) tea.Cmd {
 	s.id++
 	s.out, s.quilt, s.action, s.err = true, quilt, a, nil
 	id := s.id
-	return func() (answer tea.Msg) {
-		// A panic below must not leave the terminal raw, nor lose the step.
-		defer func() {
-			if r := recover(); r != nil {
-				answer = answered{id: id, err: fmt.Errorf("saving broke off: %v", r)}
-			}
-		}()
-		state, err := book.Do(quilt, a)
+	return func() tea.Msg {
+		state, err := write(book, quilt, a)
 		return answered{id, state, err}
 	}
+}
+
+// sitting leaves one quilt, if there is one, and sits down to another.
+type sitting struct {
+	from, to session.QuiltID
+	notice   string
+}
+
+// write writes one action down. A panic below must not leave the terminal
+// raw, nor lose the step.
+func write(book Notebook, quilt session.QuiltID, a any) (state session.State, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			err = fmt.Errorf("saving broke off: %v", r)
+		}
+	}()
+	s, ok := a.(sitting)
+	if !ok {
+		return book.Do(quilt, a.(session.Action))
+	}
+	if s.from != 0 && s.from != s.to {
+		if state, err := book.Do(s.from, session.Leave{}); err != nil {
+			return state, err
+		}
+	}
+	return book.Do(s.to, session.SitDown{})
 }
 
 // again tries the failed action once more.

@@ -5,6 +5,7 @@ import (
 
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/settings"
 	"example.org/matside/tui/words"
 )
 
@@ -42,6 +43,8 @@ type view struct {
 	now    time.Time
 	demo   bool
 	look   string
+
+	settings settings.Settings
 }
 
 // mat is the mat in use.

@@ -63,7 +63,7 @@ var (
 		ink:   [inks]string{"#ffffff", "#ffffff", "#ffffff", "#ffff00", "#ffffff", "#ffff00", "#ffffff"},
 		paper: [papers]string{"#000000", "#000000", "#000000", "#000000", "#000000", "#000000", "#000000", "#000000", "#000000", "#000000"},
 	}
-	Plain = Look{Name: "no colour"}
+	Plain = Look{Name: "no color"}
 )
 
 // Painter returns what canvas.Render needs: the escape sequence of a style in

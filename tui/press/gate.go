@@ -18,10 +18,10 @@ type Gate struct {
 	ticket  int
 }
 
-// New returns a gate with the usual times.
-func New() *Gate {
+// New returns a gate that takes events less than gap apart for one press.
+func New(gap time.Duration) *Gate {
 	return &Gate{
-		Rearm:  250 * time.Millisecond,
+		Rearm:  gap,
 		Watch:  1200 * time.Millisecond,
 		Settle: 120 * time.Millisecond,
 		Hold:   150 * time.Millisecond,

@@ -12,7 +12,7 @@ const ms = time.Millisecond
 // count plays events of one key at the given times, timers and all, and
 // returns how many presses count.
 func count(times []time.Duration) int {
-	g, start, n := New(), time.Unix(1000, 0), 0
+	g, start, n := New(250*ms), time.Unix(1000, 0), 0
 	var wait Wait
 	var due time.Duration
 	for i, at := range times {
@@ -97,7 +97,7 @@ func TestPressThenHeld(t *testing.T) {
 }
 
 func TestLaw4OtherKeysAndLatePressesCountAtOnce(t *testing.T) {
-	g, start := New(), time.Unix(0, 0)
+	g, start := New(250*ms), time.Unix(0, 0)
 	step := func(key string, at time.Duration, want string, waits bool) {
 		t.Helper()
 		keys, w := g.Event(key, start.Add(at))

@@ -328,6 +328,19 @@ func (English) LeavingSoon() string          { return "leaving: waiting for the 
 func (English) SaveFailed(why string) string { return "NOT SAVED: " + why }
 func (English) RetryOrLeave() string         { return "Enter tries again. Nothing goes on until it is saved." }
 
+// Work that takes a while.
+func (English) OpeningFile() string { return "Opening your data." }
+func (English) OneMoment() string   { return "One moment. q leaves at once." }
+func (English) LargeWait() string   { return "WAIT" }
+func (English) KeyStop() string     { return "stop" }
+func (English) SettingsNotKept(why string) string {
+	return "The settings could not be kept: " + why + "."
+}
+
+// What ought to be over.
+func (English) CutOver() string   { return "The cutter ought to be done." }
+func (English) RestHands() string { return "Time to rest your hands." }
+
 // The plain lines.
 func (English) PlainHello(quilt string) string {
 	return "matside in plain lines: " + quilt + ". Type the number of an answer; Enter alone is 1."

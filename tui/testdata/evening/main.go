@@ -46,7 +46,8 @@ func main() {
 		}
 		return time.Hour, true
 	}
-	err = tui.Run(context.Background(), b, id, tui.Options{Advice: tui.Advice{Left: left}})
+	open := func(context.Context, func(string)) (tui.Opened, error) { return tui.Opened{Book: b, Quilt: id}, nil }
+	err = tui.RunFrom(context.Background(), open, tui.Options{Advice: tui.Advice{Left: left}})
 	st := b.State()
 	fmt.Fprintf(os.Stderr, "step %v, crash %v, interrupted %v\n", st.Quilt(id).Step, errors.Is(err, tui.ErrCrash), errors.Is(err, tui.ErrInterrupted))
 }
