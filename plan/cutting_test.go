@@ -3,6 +3,7 @@ package plan
 import (
 	"testing"
 
+	"example.org/matside/plan/cutting"
 	"example.org/matside/plan/rect"
 	"pgregory.net/rapid"
 )
@@ -22,7 +23,7 @@ func TestCuttingOrder(t *testing.T) {
 				boxes[id{u.Fabric, u.Panel, 0, 0, h.Line, h.Copy}] = [4]int64{int64(h.X), int64(h.Y), int64(h.Width), int64(h.Height)}
 			}
 		}
-		for _, s := range CuttingOrder(q) {
+		for _, s := range cutting.Order(q) {
 			b := [4]int64{int64(s.Left), int64(s.Top), int64(s.Width), int64(s.Height)}
 			if s.At > 0 {
 				for i, w := range boxes {

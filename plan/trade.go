@@ -28,6 +28,18 @@ func Trade(list *cutlist.List, opt Options) []*queue.Queue {
 	return out
 }
 
+// AtMost is the plan of a front that takes least fabric in at most so many
+// loads; nil where each of them takes more.
+func AtMost(front []*queue.Queue, loads int) *queue.Queue {
+	var best *queue.Queue
+	for _, q := range front {
+		if len(q.Loads) <= loads {
+			best = q
+		}
+	}
+	return best
+}
+
 // thrifty are attempts that look for less fabric at the price of loads: rough
 // cuts that suit the panels before all else, and mats not shared, since each
 // rough cut has its margins.
@@ -83,7 +95,7 @@ func (m *maker) best() *attempt {
 	if m.stopped() {
 		return best
 	}
-	m.say("suiting the rough cuts to the fabric")
+	m.say("fitting rough cuts to the fabric")
 	for _, limits := range m.suits(best) {
 		if a := m.attempt(limits); a.better(best) {
 			best = a

@@ -8,7 +8,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/matside/plan"
 	"example.org/matside/session"
 	"example.org/matside/tui"
 	"example.org/matside/tui/plain"
@@ -16,10 +15,11 @@ import (
 
 func newCut(w world) *cobra.Command {
 	var plainLines, again bool
+	var plans planning
 	c := &cobra.Command{
 		Use:     "cut FILE",
 		Short:   "Cut a cut list, from the start or from where you stopped",
-		Example: "  matside cut throw.cutlist\n  matside cut throw.cutlist --again",
+		Example: "  matside cut throw.cutlist\n  matside cut throw.cutlist --again\n  matside cut throw.cutlist --first A",
 		Args:    oneFile,
 		RunE: func(c *cobra.Command, args []string) error {
 			s, err := readSource(w, args[0])
@@ -30,8 +30,8 @@ func newCut(w world) *cobra.Command {
 			if err := how.possible("matside cut"); err != nil {
 				return err
 			}
-			return withLedger(w, dataFile(c), func(l *session.Ledger) error {
-				id, err := takeUp(w, l, s, again)
+			return withPlanner(w, dataFile(c), plans.again(), func(l *session.Ledger) error {
+				id, err := takeUp(c.Context(), w, l, s, &plans, again)
 				if err != nil {
 					return err
 				}
@@ -39,6 +39,7 @@ func newCut(w world) *cobra.Command {
 			})
 		},
 	}
+	plans.options(c)
 	c.Flags().BoolVar(&plainLines, "plain", false, "plain lines and questions instead of the screen")
 	c.Flags().BoolVar(&again, "again", false, "start it once more, though it is under way or cut")
 	return c
@@ -61,19 +62,23 @@ func resume(ctx context.Context, w world, option string) error {
 }
 
 // takeUp finds the session of a cut list, or starts one. Where the list was
-// edited since, what remains is planned again.
-func takeUp(w world, l *session.Ledger, s source, again bool) (session.QuiltID, error) {
+// edited since, or other pieces are to come first, what remains is planned
+// again.
+func takeUp(ctx context.Context, w world, l *session.Ledger, s source, plans *planning, again bool) (session.QuiltID, error) {
 	state := l.State()
 	q := sessionOf(&state, s)
 	switch {
 	case q == nil || again:
-		return start(l, s)
+		return start(ctx, w, l, s, plans)
 	case q.Standing == session.Aside:
 		if _, err := l.Do(q.ID, session.TakeUp{}); err != nil {
 			return 0, err
 		}
 	}
-	if q.Text() == string(s.text) {
+	if err := plans.fits(s); err != nil {
+		return 0, err
+	}
+	if q.Text() == string(s.text) && plans.first == "" {
 		return q.ID, nil
 	}
 	_, err := l.Do(q.ID, session.Replan{Text: string(s.text), List: s.list})
@@ -91,8 +96,11 @@ func sessionOf(state *session.State, s source) *session.Quilt {
 	return latest
 }
 
-func start(l *session.Ledger, s source) (session.QuiltID, error) {
-	q, err := checkedPlan(s, plan.Options{})
+func start(ctx context.Context, w world, l *session.Ledger, s source, plans *planning) (session.QuiltID, error) {
+	q, err := plans.make(ctx, w, s)
+	if errors.Is(err, errInterrupted) {
+		return 0, errNotStarted
+	}
 	if err != nil {
 		return 0, err
 	}

@@ -16,17 +16,20 @@ import (
 )
 
 func newDemo(w world) *cobra.Command {
-	return &cobra.Command{
+	var plans planning
+	c := &cobra.Command{
 		Use:   "demo",
 		Short: "Try it on an invented quilt; nothing of it is kept",
 		Long: "Cut an invented quilt, with a data file that is thrown away at the end.\n" +
 			"Without a terminal it does the whole job by itself, in plain lines.",
 		Args: noWords,
-		RunE: func(c *cobra.Command, _ []string) error { return demo(c.Context(), w) },
+		RunE: func(c *cobra.Command, _ []string) error { return demo(c.Context(), w, &plans) },
 	}
+	plans.effortOption(c)
+	return c
 }
 
-func demo(ctx context.Context, w world) (err error) {
+func demo(ctx context.Context, w world, plans *planning) (err error) {
 	folder, err := os.MkdirTemp("", "matside-demo-")
 	if err != nil {
 		return problem{"there is no room for the demo's data file: " + err.Error(), "Free some space, or set TMPDIR to a folder that can be written.", err}
@@ -37,7 +40,7 @@ func demo(ctx context.Context, w world) (err error) {
 		return err
 	}
 	return withLedger(w, filepath.Join(folder, "demo.db"), func(l *session.Ledger) error {
-		id, err := start(l, s)
+		id, err := start(ctx, w, l, s, plans)
 		if err != nil {
 			return err
 		}

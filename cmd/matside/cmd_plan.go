@@ -1,57 +1,59 @@
 package main
 
 import (
-	"fmt"
-	"strings"
+	"errors"
+	"io"
 
 	"github.com/spf13/cobra"
 
-	"example.org/matside/plan"
-	"example.org/matside/plan/check"
 	"example.org/matside/plan/queue"
 	"example.org/matside/plan/report"
 )
 
 func newPlan(w world) *cobra.Command {
-	var asJSON bool
+	var asJSON, trade bool
+	var how planning
 	c := &cobra.Command{
-		Use:     "plan FILE",
-		Short:   "Plan the mat loads of a cut list and print them",
-		Example: "  matside plan throw.cutlist\n  matside plan throw.cutlist --json",
-		Args:    oneFile,
-		RunE: func(_ *cobra.Command, args []string) error {
+		Use:   "plan FILE",
+		Short: "Plan the mat loads of a cut list and print them",
+		Long: "Plan the mat loads of a cut list and print them: the fewest loads that are found,\n" +
+			"then the least fabric. Interrupted, it prints the best plan it has.",
+		Example: "  matside plan throw.cutlist\n  matside plan throw.cutlist --json\n" +
+			"  matside plan throw.cutlist --trade\n  matside plan throw.cutlist --loads 15",
+		Args: oneFile,
+		RunE: func(c *cobra.Command, args []string) error {
 			s, err := readSource(w, args[0])
 			if err != nil {
 				return err
 			}
-			q, err := checkedPlan(s, plan.Options{})
-			if err != nil {
+			if !trade {
+				return how.print(c.Context(), w, s, textOrJSON(asJSON))
+			}
+			if how.loads > 0 {
+				return usagef("--trade shows all numbers of loads, --loads takes one: give one of them")
+			}
+			front, err := how.front(c.Context(), w, s, true)
+			if len(front) == 0 {
 				return err
 			}
 			if asJSON {
-				return report.JSON(w.out, q)
+				return errors.Join(report.TradeJSON(w.out, front), err)
 			}
-			return report.Text(w.out, q)
+			return errors.Join(report.Trade(w.out, front), err)
 		},
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print the plan as JSON")
+	how.options(c)
+	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
+	c.Flags().BoolVar(&trade, "trade", false, "print how many loads take how much fabric, instead of a plan")
 	return c
 }
 
-// checkedPlan plans and has the plan checked: what the check finds is our own
-// mistake, and nothing that it finds fault with is printed or cut.
-func checkedPlan(s source, opt plan.Options) (*queue.Queue, error) {
-	q := plan.Make(s.list, opt)
-	faults := check.Check(q)
-	if len(faults) == 0 {
-		return q, nil
+// writer writes one plan in some form.
+type writer func(out io.Writer, q *queue.Queue) error
+
+func textOrJSON(asJSON bool) writer {
+	if asJSON {
+		return report.JSON
 	}
-	var told []string
-	for _, f := range faults[:min(len(faults), 5)] {
-		told = append(told, "  "+f.String())
-	}
-	return nil, problem{
-		what: fmt.Sprintf("the plan of %s did not pass its check; this is a fault of matside's\n%s", printable(s.name), strings.Join(told, "\n")),
-		hint: "Nothing was changed. Please keep the cut list and report it.",
-	}
+	return report.Text
 }

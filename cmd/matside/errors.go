@@ -18,6 +18,13 @@ const (
 	exitInterrupted = 130 // stopped from outside by an interrupt, as shells count it
 )
 
+// errInterrupted stands beside a plan that was interrupted before it was as
+// good as it gets.
+var errInterrupted = errors.New("interrupted: this is the best plan so far; left to finish, it may get better")
+
+// errNotStarted: nothing is cut by a plan that was interrupted.
+var errNotStarted = errors.New("interrupted: nothing was started")
+
 // usageError is a command line that can't be understood.
 type usageError struct{ error }
 
@@ -54,6 +61,9 @@ func tell(w io.Writer, err error) int {
 		return exitFault
 	}
 	fmt.Fprintf(w, "matside: %v\n", err)
+	if errors.Is(err, errInterrupted) || errors.Is(err, errNotStarted) {
+		return exitInterrupted
+	}
 	var usage usageError
 	if errors.As(err, &usage) {
 		fmt.Fprintln(w, "`matside help` shows what can be asked for")

@@ -17,7 +17,7 @@ always.`
 
 const exits = `
 It ends with 0 when done, 1 when the cut list or the data is at fault,
-2 when the command line is wrong.
+2 when the command line is wrong, 130 when it was interrupted.
 `
 
 // run does one command line and returns the exit code.
@@ -45,7 +45,7 @@ func newRoot(w world) *cobra.Command {
 	root.PersistentFlags().String("db", "", "the data file (else MATSIDE_DB, else its usual place)")
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2
-	root.AddCommand(newDemo(w), newPlan(w), newCut(w), newStatus(w), newMats(w))
+	root.AddCommand(newDemo(w), newPlan(w), newFabric(w), newCut(w), newStatus(w), newMats(w))
 	root.AddCommand(care(w)...)
 	return root
 }

@@ -20,13 +20,14 @@ func dataFile(c *cobra.Command) string {
 	return f.Value.String()
 }
 
-// openLedger opens the data file that option or the environment names.
-func openLedger(w world, option string) (*session.Ledger, error) {
+// openLedger opens the data file that option or the environment names. The
+// planner is for recuts and edited lists; nil is the usual one.
+func openLedger(w world, option string, planner session.Planner) (*session.Ledger, error) {
 	path, err := session.Path(option, runtime.GOOS, w.getenv)
 	if err != nil {
 		return nil, err
 	}
-	l, err := session.Open(path, session.OpenOptions{Probe: probe()})
+	l, err := session.Open(path, session.OpenOptions{Probe: probe(), Planner: planner})
 	if err != nil {
 		return nil, err
 	}
@@ -38,7 +39,12 @@ func openLedger(w world, option string) (*session.Ledger, error) {
 
 // withLedger opens the data file, does f, and closes the file whatever f says.
 func withLedger(w world, option string, f func(*session.Ledger) error) error {
-	l, err := openLedger(w, option)
+	return withPlanner(w, option, nil, f)
+}
+
+// withPlanner is withLedger, with a planner for recuts and edited lists.
+func withPlanner(w world, option string, planner session.Planner, f func(*session.Ledger) error) error {
+	l, err := openLedger(w, option, planner)
 	if err != nil {
 		return err
 	}

@@ -1,8 +1,6 @@
 package report
 
 import (
-	"bytes"
-	"encoding/json"
 	"io"
 
 	"example.org/matside/plan/cutlist"
@@ -13,17 +11,7 @@ import (
 
 // JSON writes q as one JSON object. Lengths are millimetres as decimal
 // numbers with up to six places, so that no nanometre is rounded away.
-func JSON(w io.Writer, q *queue.Queue) error {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	if err := e.Encode(planOf(q)); err != nil {
-		return err
-	}
-	_, err := w.Write(b.Bytes())
-	return err
-}
+func JSON(w io.Writer, q *queue.Queue) error { return encode(w, planOf(q)) }
 
 // mm prints a length as millimetres.
 type mm length.Len

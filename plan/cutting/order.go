@@ -1,4 +1,4 @@
-package plan
+package cutting
 
 import (
 	"cmp"
@@ -26,11 +26,11 @@ type Step struct {
 	Offcut         bool       // nothing more comes out of it
 }
 
-// CuttingOrder tells in which order to cut the fabric: panel by panel, strips
+// Order tells in which order to cut the fabric: panel by panel, strips
 // across first, then pieces of strips. Every rough cut and every piece cut by
 // hand is set free by exactly one step; doing the steps in order never asks
 // for a cut through something still needed.
-func CuttingOrder(q *queue.Queue) []Step {
+func Order(q *queue.Queue) []Step {
 	var out []Step
 	for i := range q.Stock {
 		u := &q.Stock[i]
@@ -75,7 +75,7 @@ func (c *cutter) cut(r stock.Box, in []wares, depth int) {
 		return
 	}
 	if !c.slice(r, in, depth, !across) {
-		panic("plan: straight cuts don't free a panel's pieces")
+		panic("cutting: straight cuts don't free a panel's pieces")
 	}
 }
 
