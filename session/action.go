@@ -55,7 +55,7 @@ type (
 	PutAside struct{}
 	TakeUp   struct{}
 	Finish   struct{}
-	Remove   struct{} // make a backup first
+	Remove   struct{} // a backup is made first
 )
 
 // The mats, the blade, her minutes. An empty Mat is the one in use.

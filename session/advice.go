@@ -15,7 +15,7 @@ type Due struct {
 	After int  // loads after which washing is due
 	Left  int  // loads until then; 0: due now, below 0: overdue
 	Own   bool // she set it herself
-	Guess bool // fewer than three lifts of her own: mostly what a new quilter guesses
+	Guess bool // fewer than KnownLifts lifts of her own: mostly what a new quilter guesses
 }
 
 // MatAdvice is what her own events say of a mat.
@@ -33,8 +33,8 @@ type MatAdvice struct {
 	LiftCosts time.Duration // beyond the wash: the load is done again
 }
 
-// guessBelow is how many lifts make the advice her own.
-const guessBelow = 3
+// KnownLifts is how many lifts make the advice her own, and no guess.
+const KnownLifts = 3
 
 // Due of a mat: her own number, or the one after which washing costs least.
 func (s *State) Due(mat string) Due {
@@ -58,7 +58,7 @@ func (s *State) due(m *Mat, l *learned) Due {
 	if lifted {
 		left = min(left, 0) // it holds badly: that is what washing is for
 	}
-	return Due{After: max(m.Since+left, m.Since), Left: left, Guess: l.model.Seen < guessBelow}
+	return Due{After: max(m.Since+left, m.Since), Left: left, Guess: l.model.Seen < KnownLifts}
 }
 
 // Advise says all that is known of a mat.
@@ -72,7 +72,7 @@ func (s *State) Advise(mat string) MatAdvice {
 		WashCosts: minutes(l.costs.Renew), LiftCosts: minutes(l.costs.Fail)}
 	a.Age, a.Lifted = m.age()
 	a.Next = l.model.Next(a.Age, l.weight, m.Washes)
-	a.NewMat = l.model.Seen >= guessBelow && l.model.Advise(m.Washes, l.costs).Spent
+	a.NewMat = l.model.Seen >= KnownLifts && l.model.Advise(m.Washes, l.costs).Spent
 	law := l.model.After(m.Washes)
 	for n := 1; n <= max(2*a.After, 12); n++ {
 		a.Curve = append(a.Curve, law.Failed(float64(n)*l.weight))
@@ -214,7 +214,7 @@ func (s *State) AdviseBlade() BladeAdvice {
 		}
 	}
 	model := wear.Learn(wear.NewBlade, runs)
-	a := BladeAdvice{Length: s.Blade.Length(), Guess: model.Seen < guessBelow}
+	a := BladeAdvice{Length: s.Blade.Length(), Guess: model.Seen < KnownLifts}
 	if n := len(s.Blade.Runs); n > 0 {
 		for _, l := range s.Blade.Runs[n-1] {
 			a.Ragged = a.Ragged || l.Ragged

@@ -133,6 +133,9 @@ type Card struct {
 	Touched   time.Time
 }
 
+// Minutes is the time left, in whole minutes.
+func (c *Card) Minutes() Minutes { return minutesOf(c.Left) }
+
 // Shelf lists the quilts that aren't removed: those under way first, the one
 // touched last on top.
 func (s *State) Shelf(now time.Time) []Card {

@@ -198,6 +198,11 @@ func (s *State) start(e *Event, c *Started) error {
 	q.recount(0)
 	q.next()
 	s.Quilts = append(s.Quilts, q)
+	for i := range s.Mats { // the first mat came with the first quilt
+		if m := &s.Mats[i]; m.Came.IsZero() {
+			m.Came = e.At
+		}
+	}
 	return nil
 }
 

@@ -69,7 +69,8 @@ func (l *Ledger) Start(a Start) (QuiltID, State, error) {
 // Do does an action on a quilt (0 where none is meant) and returns when its
 // event is on disk. An action that changes nothing makes no event. After an
 // error nothing has happened, or, when the disk left it in doubt, the same
-// action may be tried again without harm.
+// action may be tried again without harm. Before a quilt is removed a backup
+// of everything is made beside the data file; Notes names it.
 func (l *Ledger) Do(id QuiltID, a Action) (State, error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -82,6 +83,11 @@ func (l *Ledger) Do(id QuiltID, a Action) (State, error) {
 	next, err := l.after(&e)
 	if err != nil {
 		return l.state, err
+	}
+	if _, ok := c.(Removed); ok && l.store != nil {
+		if err := l.store.BackupBeside("before-remove"); err != nil {
+			return l.state, err
+		}
 	}
 	if err := l.keep(&e); err != nil {
 		return l.state, err

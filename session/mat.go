@@ -1,6 +1,10 @@
 package session
 
-import "time"
+import (
+	"time"
+
+	"example.org/matside/plan/length"
+)
 
 // carry notes one load peeled off the mat.
 func (m *Mat) carry(l MatLoad) {
@@ -75,3 +79,14 @@ func (h Habits) dry() int        { return or(h.Dry, usualDry) }
 func (h Habits) wash() int       { return or(h.Wash, usualWash) }
 func (h Habits) pause() int      { return or(h.Pause, usualPause) }
 func (h Habits) pauseAfter() int { return or(h.PauseAfter, usualPauseAfter) }
+
+// usualSize is a mat's, where she has said nothing else.
+const usualSize = 12 * length.Inch
+
+// Size is how wide and high the mat is.
+func (m *Mat) Size() (w, h length.Len) {
+	if m.Width == 0 || m.Height == 0 {
+		return usualSize, usualSize
+	}
+	return m.Width, m.Height
+}

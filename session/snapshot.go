@@ -13,7 +13,7 @@ import (
 
 // snapshotVersion goes up whenever State, or what Fold makes of an event,
 // changes; a snapshot of another version is not read.
-const snapshotVersion = 1
+const snapshotVersion = 2
 
 type snapshot struct {
 	Version int

@@ -55,6 +55,11 @@ const (
 	Gone // removed
 )
 
+// String is the words for it.
+func (s Standing) String() string {
+	return [...]string{"under way", "set aside", "done", "removed"}[s]
+}
+
 // Quilt is one quilt's session.
 type Quilt struct {
 	ID       QuiltID

@@ -14,9 +14,10 @@ import (
 	"example.org/matside/session"
 )
 
-// care are the commands that look after the data file.
+// care are the commands that look after what is kept: the quilts, the blade
+// and the data file itself.
 func care(w world) []*cobra.Command {
-	return []*cobra.Command{newCheck(w), newBackup(w), newRestore(w), newExport(w), newImport(w)}
+	return []*cobra.Command{newShelf(w), newBlade(w), newCheck(w), newBackup(w), newRestore(w), newExport(w), newImport(w)}
 }
 
 func newCheck(w world) *cobra.Command {

@@ -1,20 +1,48 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
+	"time"
 
 	"github.com/spf13/cobra"
 
 	"example.org/matside/session"
+	"example.org/matside/tui/words"
 )
+
+const statusLong = `Say where you are: the quilt worked on last, the load, the mats, the blade. It
+can be asked while a window has the data file open.
+
+With --json it prints one object; fields are only ever added to it:
+  quilt, quilt_number    name and number of the quilt, "" and 0 without one
+  step                   fabric, press, load, cut or peel; finished; short of
+                         fabric; "" without a quilt
+  load                   place in the queue from 1, 0 when finished
+  loads_done, loads_left, finished
+  pieces_asked           = done + left + waiting + short, always
+  pieces_done, pieces_left, pieces_waiting (spoiled, to be cut again),
+  pieces_short (no fabric for them), pieces_spoiled (ever)
+  minutes_left           low, likely, high: eight evenings in ten lie between;
+                         is_a_guess until five loads are timed
+  mat, mats              the mat in use, and for each mat: name,
+                         loads_since_wash (plainly counted), wear_since_wash
+                         (heavy loads counted for more), loads_until_due
+                         (below 0: overdue), due_after, due_is_her_own,
+                         due_is_a_guess, next_load_lifts (low, likely, high:
+                         four times in five it lies between), lifted_since_wash,
+                         time_for_a_new_mat, washes, refreshes, loads_ever,
+                         age_days (-1: unknown), dry_at ("" when dry),
+                         width_mm, height_mm
+  blade                  metres since its change, changes, next_load_ragged,
+                         ragged_since_change, change_it`
 
 func newStatus(w world) *cobra.Command {
 	var asJSON bool
 	c := &cobra.Command{
 		Use:     "status",
 		Short:   "Say where you are: the quilt, the load, the mats",
+		Long:    statusLong,
 		Example: "  matside status\n  matside status --json",
 		Args:    noWords,
 		RunE: func(c *cobra.Command, _ []string) error {
@@ -26,31 +54,34 @@ func newStatus(w world) *cobra.Command {
 			if !asJSON {
 				return writeStatus(w.out, status)
 			}
-			e := json.NewEncoder(w.out)
-			e.SetIndent("", " ")
-			e.SetEscapeHTML(false)
-			return e.Encode(status)
+			return writeJSON(w.out, status)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
 	return c
 }
 
-// latestStatus tells of the quilt that was worked on last, finished or not.
-func latestStatus(s *session.State) session.Status {
+// latestQuilt is the quilt that was worked on last, finished or not; nil when
+// there is none.
+func latestQuilt(s *session.State) *session.Quilt {
+	if q := s.Latest(); q != nil {
+		return q
+	}
 	var latest *session.Quilt
 	for _, q := range s.Quilts {
 		if q.Standing != session.Gone && (latest == nil || !q.Touched.Before(latest.Touched)) {
 			latest = q
 		}
 	}
-	if q := s.Latest(); q != nil {
-		latest = q
+	return latest
+}
+
+func latestStatus(s *session.State) session.Status {
+	id := session.QuiltID(0)
+	if q := latestQuilt(s); q != nil {
+		id = q.ID
 	}
-	if latest == nil {
-		return s.Status(0)
-	}
-	return s.Status(latest.ID)
+	return s.StatusAt(id, time.Now())
 }
 
 func writeStatus(w io.Writer, s session.Status) error {
@@ -64,6 +95,10 @@ func writeStatus(w io.Writer, s session.Status) error {
 		if s.PiecesShort > 0 {
 			fmt.Fprintf(w, "  short   no fabric for %d\n", s.PiecesShort)
 		}
+		if s.LoadsLeft > 0 && !s.Finished {
+			t := s.TimeLeft
+			fmt.Fprintf(w, "  time    %s\n", words.Words{}.TimeBetween(minutes(t.Low), minutes(t.High), t.Guess))
+		}
 	}
 	for _, m := range s.Mats {
 		fmt.Fprintf(w, "  mat %s  %s\n", printable(m.Name), matWords(m))
@@ -71,10 +106,14 @@ func writeStatus(w io.Writer, s session.Status) error {
 	return nil
 }
 
+func minutes(n int) time.Duration { return time.Duration(n) * time.Minute }
+
 func whereShe(s session.Status) string {
 	switch {
-	case s.Finished:
+	case s.Finished && s.PiecesDone == s.PiecesAsked:
 		return "every piece is cut"
+	case s.Finished:
+		return "finished"
 	case s.Load == 0:
 		return "every load is cut, but the fabric ran short"
 	default:
@@ -84,16 +123,21 @@ func whereShe(s session.Status) string {
 
 // matWords says how a mat stands, in words.
 func matWords(m session.MatStatus) string {
-	since := fmt.Sprintf("%d loads since its wash", m.LoadsSinceWash)
-	if m.LoadsSinceWash == 1 {
-		since = "1 load since its wash"
-	}
+	since := count(m.LoadsSinceWash, "load", "loads") + " since its wash"
 	switch {
-	case m.LoadsUntilDue > 1:
+	case m.LoadsUntilDue > 0:
 		return fmt.Sprintf("%s, %d more before it is due", since, m.LoadsUntilDue)
-	case m.LoadsUntilDue == 1:
-		return since + ", 1 more before it is due"
+	case m.Lifted:
+		return since + ", and it has lifted: wash it now"
 	default:
 		return since + ", wash it now"
 	}
+}
+
+// count writes a number and its noun.
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
 }

@@ -30,6 +30,17 @@ func Backup(path, to string, opt Options) (count int, err error) {
 	return len(lines), s.explain(opt.Fault.writeJournalFile(to, opt.Format, newID(), lines, true))
 }
 
+// BackupBeside makes a backup under a name that tells why and when, and notes
+// it.
+func (s *Store) BackupBeside(why string) error {
+	to := s.stamped(s.path, why)
+	if _, err := Backup(s.path, to, s.opt); err != nil {
+		return err
+	}
+	s.note("Everything as it was is kept as " + to + ".")
+	return nil
+}
+
 // ReadBackup reads a backup, a journal, or a data file, all or nothing.
 func ReadBackup(from string, opt Options) ([][]byte, error) {
 	opt.usual()
