@@ -7,6 +7,9 @@ import "example.org/matside/plan/length"
 // Sizes that do not fit, or are worth nothing, are left out.
 func Fill(w, h length.Len, sizes []Size, value []int64, opt Options) Bin {
 	p := newProblem(w, h, sizes, value)
+	if len(p.kinds) == 1 && (value == nil || value[p.from[0][0].size] > 0) {
+		return p.bins([]pattern{{p.most(0, p.kinds[0].n, opt.Effort), 1}})[0]
+	}
 	s := newSearch(p, opt)
 	v := s.worth(0)
 	if value != nil {
@@ -51,10 +54,4 @@ func Strip(w, maxH length.Len, sizes []Size, opt Options) (Bin, length.Len, bool
 		}
 	}
 	return b, top, len(b) == n
-}
-
-// Most packs as many copies of one size as it can into a w x h bin; Count is
-// the most that are wanted.
-func Most(w, h length.Len, size Size) Bin {
-	return Fill(w, h, []Size{size}, nil, Options{})
 }
