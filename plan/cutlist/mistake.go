@@ -19,6 +19,7 @@ type Mistake struct {
 	Text   string // the line itself, tabs expanded, cut short around the mark when it is long
 	Mark   int    // how many screen columns of Text stand before the mark
 	Width  int    // how many screen columns the mark is wide, at least 1
+	Whole  bool   // it is about the file as a whole, and no fault of its line
 }
 
 // String is the mistake as it is told: where and what, the line with a mark
@@ -83,6 +84,13 @@ func (n *notes) add(line, from, to int, what, hint string) {
 	m.Column = len([]rune(text[:from])) + 1
 	m.Text, m.Mark, m.Width = excerpt(text, from, to)
 	n.found = append(n.found, m)
+}
+
+// whole says of the mistake noted last that it is about the whole file.
+func (n *notes) whole() {
+	if len(n.found) > 0 {
+		n.found[len(n.found)-1].Whole = true
+	}
 }
 
 // full says whether a line has so many mistakes that no more are kept.

@@ -220,6 +220,7 @@ func (r *reader) needed() {
 	clean := len(r.found) == 0
 	if _, ok := r.said["quilt"]; !ok {
 		r.add(1, 0, 0, "no line says what is being made", "write a line with `quilt` and a name: `quilt First Nine Patch`")
+		r.whole()
 	}
 	if clean && len(r.list.Lines) == 0 {
 		last := len(r.lines)
@@ -227,6 +228,7 @@ func (r *reader) needed() {
 			last--
 		}
 		r.add(last, 0, 0, "no line says what to cut", "write lines such as `24 squares 2 1/2`")
+		r.whole()
 	}
 }
 

@@ -194,3 +194,19 @@ func (d Doc) FabricOf(n int) string {
 	}
 	return from
 }
+
+// AddSetting puts a setting behind the quilt and the other settings that
+// stand above the first fabric, and says in which line it stands now.
+func (d Doc) AddSetting(says string) (Doc, int) {
+	at := 0
+	for n := range d.lines {
+		p := d.Parts(n)
+		if p.Says == cutlist.SaysFabric || p.Says == cutlist.SaysCutFrom {
+			break
+		}
+		if p.Says == cutlist.SaysQuilt || p.Says == cutlist.SaysUnits || p.Says == cutlist.SaysSetting {
+			at = n + 1
+		}
+	}
+	return d.Insert(at, says), at
+}
