@@ -46,6 +46,7 @@ func newRoot(w world) *cobra.Command {
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(newDemo(w), newPlan(w), newFabric(w), newCut(w), newStatus(w), newMats(w))
+	root.AddCommand(outputs(w)...)
 	root.AddCommand(care(w)...)
 	return root
 }
