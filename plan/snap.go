@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/pack"
 	"example.org/matside/plan/stock"
@@ -22,46 +24,125 @@ func (m *maker) exact(g *pack.Group) stock.Box {
 	return stock.Box{X: g.X - e, Y: g.Y - e, W: g.W + 2*e, H: g.H + 2*e}
 }
 
-// snapped gives a mat's rough cuts edges on whole steps of the ruler, as far
-// as the mat's edge and the other rough cuts leave room.
+// snapped moves the groups of a mat so that their rough cuts have edges on
+// whole steps of the ruler, and gives those rough cuts: as large as their
+// pieces need, in whole steps. Where the mat has no room for that, the rough
+// cut that gains most is cut exactly to its pieces' size instead, and so on,
+// along each side of the mat by itself.
 func (m *maker) snapped(mat *pack.Mat) []stock.Box {
+	x, y := m.sidesOf(mat)
 	out := make([]stock.Box, len(mat.Groups))
-	for i := range mat.Groups {
-		out[i] = m.exact(&mat.Groups[i])
+	for i, s := range x.settle() {
+		mat.Groups[i].X, out[i].X, out[i].W = s.piece, s.at, s.size
 	}
-	step := ruler(m.list.Unit)
-	for i := range out {
-		b := out[i]
-		left, top := b.X-b.X%step, b.Y-b.Y%step
-		right, bottom := up(b.X+b.W, step), up(b.Y+b.H, step)
-		for _, try := range []stock.Box{
-			{X: left, Y: b.Y, W: b.X + b.W - left, H: b.H},
-			{X: b.X, Y: b.Y, W: right - b.X, H: b.H},
-		} {
-			m.widen(mat, out, i, try)
-		}
-		b = out[i]
-		m.widen(mat, out, i, stock.Box{X: b.X, Y: b.Y, W: right - b.X, H: b.H})
-		b = out[i]
-		m.widen(mat, out, i, stock.Box{X: b.X, Y: top, W: b.W, H: b.Y + b.H - top})
-		b = out[i]
-		m.widen(mat, out, i, stock.Box{X: b.X, Y: b.Y, W: b.W, H: bottom - b.Y})
+	for i, s := range y.settle() {
+		mat.Groups[i].Y, out[i].Y, out[i].H = s.piece, s.at, s.size
 	}
 	return out
 }
 
-// widen makes rough cut i as large as try, if it stays on the mat and clear
-// of the others.
-func (m *maker) widen(mat *pack.Mat, all []stock.Box, i int, try stock.Box) {
-	if try.X < 0 || try.Y < 0 || try.X+try.W > m.list.Mat.Width || try.Y+try.H > m.list.Mat.Height {
-		return
-	}
-	for k, o := range all {
-		if k != i && try.X < o.X+o.W && o.X < try.X+try.W && try.Y < o.Y+o.H && o.Y < try.Y+try.H {
-			return
+// side is one side of a mat: what lies along it, and what must lie before
+// what.
+type side struct {
+	step, margin length.Len
+	mat          length.Len // how long the side is
+	from, to     length.Len // the part of it that pieces may lie in
+	apart        length.Len // between rough cuts, besides their margins
+	all          []span
+	before       [][]int // of each, those that lie before it
+}
+
+// span is the extent of a rough cut along a side of the mat: where the box
+// of its pieces begins and how long it is, and where the rough cut begins and
+// how long it is.
+type span struct{ piece, need, at, size length.Len }
+
+// sidesOf reads a mat's two sides. Two groups keep apart the way they do
+// now; where they do so both across and along, the way that leaves most room.
+func (m *maker) sidesOf(mat *pack.Mat) (x, y *side) {
+	e := m.list.Margin
+	apart := max(0, m.list.Gap-2*e)
+	x = &side{ruler(m.list.Unit), e, m.list.Mat.Width, m.job.X, m.job.X + m.job.W, apart, nil, make([][]int, len(mat.Groups))}
+	y = &side{ruler(m.list.Unit), e, m.list.Mat.Height, m.job.Y, m.job.Y + m.job.H, apart, nil, make([][]int, len(mat.Groups))}
+	for i := range mat.Groups {
+		g := &mat.Groups[i]
+		x.all = append(x.all, span{g.X, g.W, g.X - e, g.W + 2*e})
+		y.all = append(y.all, span{g.Y, g.H, g.Y - e, g.H + 2*e})
+		for k := range i {
+			if a, b := x.between(i, k), y.between(i, k); a >= b {
+				x.order(i, k)
+			} else {
+				y.order(i, k)
+			}
 		}
 	}
-	all[i] = try
+	return x, y
+}
+
+// between is how much room there is along a side between two rough cuts; less
+// than 0 where they overlap there.
+func (s *side) between(i, k int) length.Len {
+	a, b := &s.all[i], &s.all[k]
+	return max(a.at-b.at-b.size, b.at-a.at-a.size)
+}
+
+// order notes which of two rough cuts lies before the other.
+func (s *side) order(i, k int) {
+	if s.all[i].at > s.all[k].at {
+		i, k = k, i
+	}
+	s.before[k] = append(s.before[k], i)
+}
+
+// settle puts every rough cut on the ruler's steps as far as there is room.
+func (s *side) settle() []span {
+	whole := make([]bool, len(s.all))
+	for i := range whole {
+		whole[i] = true
+	}
+	for {
+		if out, ok := s.pushed(whole); ok {
+			return out
+		}
+		most, gain := -1, length.Len(0)
+		for i, p := range s.all {
+			if g := up(p.size, s.step) - p.size; whole[i] && g > gain {
+				most, gain = i, g
+			}
+		}
+		if most < 0 {
+			return s.all // not even the places can be whole
+		}
+		whole[most] = false
+	}
+}
+
+// pushed puts every rough cut at the first whole step where it fits behind
+// those before it, its size in whole steps where whole says so.
+func (s *side) pushed(whole []bool) ([]span, bool) {
+	out := slices.Clone(s.all)
+	order := make([]int, len(out))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return int(min(1, max(-1, s.all[a].at-s.all[b].at))) })
+	for _, i := range order {
+		p := &out[i]
+		if whole[i] {
+			p.size = up(p.size, s.step)
+		}
+		// The pieces lie in their part of the mat, and the margin round them.
+		at := max(0, s.from+p.need+s.margin-p.size)
+		for _, k := range s.before[i] {
+			at = max(at, out[k].at+out[k].size+s.apart)
+		}
+		p.at = up(at, s.step)
+		p.piece = max(s.from, p.at+s.margin)
+		if p.piece+p.need > s.to || p.at+p.size > s.mat {
+			return nil, false
+		}
+	}
+	return out, true
 }
 
 // exactly gives a fabric's rough cuts without the snapping; nil if none has
