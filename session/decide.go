@@ -144,85 +144,16 @@ func (s *State) peel(q *Quilt, l *Load, a *GoOn, plan Planner) (Content, error) 
 	}
 	var wanted []Copy
 	for _, i := range spoiled {
-		wanted = append(wanted, Copy{l.Pieces[i].Line, l.Pieces[i].Copy})
+		if c, ok := l.counts(i); ok {
+			wanted = append(wanted, c)
+		}
+	}
+	if len(wanted) == 0 {
+		return p, nil // none of them is asked for any more
 	}
 	recut, err := q.planRecut(wanted, l.ID, !a.Apart, plan)
 	p.Recut = recut
 	return p, err
-}
-
-// planRecut plans wanted, together with the recuts that wait if join, but
-// for the load in hand.
-func (q *Quilt) planRecut(wanted []Copy, inHand int, join bool, plan Planner) (*Recut, error) {
-	r := &Recut{}
-	used := q.Stock
-	if join {
-		wanted = append(wanted, q.NoFabric...)
-		for i := range q.Loads {
-			l := &q.Loads[i]
-			if !l.Recut || q.begun(l) || l.ID == inHand {
-				continue
-			}
-			r.Drop = append(r.Drop, l.ID)
-			for _, p := range l.Pieces {
-				wanted = append(wanted, Copy{p.Line, p.Copy})
-			}
-		}
-		used = without(used, r.Drop)
-	} else {
-		r.Short = slices.Clone(q.NoFabric)
-	}
-	if len(wanted) == 0 {
-		return r, nil
-	}
-	slices.SortFunc(wanted, func(a, b Copy) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Copy, b.Copy))
-	})
-	planned, err := plan(q.List(), Wish{Wanted: wanted, Used: used})
-	if err != nil {
-		return nil, fmt.Errorf("planning the pieces to cut again: %w", err)
-	}
-	r.Plan = Planned{Loads: numbered(planned.Loads, q.NextLoad), Stock: renumbered(planned.Stock, q.NextLoad)}
-	r.Short = append(r.Short, missing(wanted, planned.Loads)...)
-	return r, nil
-}
-
-// without are the uses less those of the loads dropped.
-func without(uses []queue.PanelUse, drop []int) []queue.PanelUse {
-	out := slices.Clone(uses)
-	for i := range out {
-		out[i].RoughCuts = slices.DeleteFunc(slices.Clone(out[i].RoughCuts),
-			func(f queue.FromPanel) bool { return slices.Contains(drop, f.Load) })
-	}
-	return out
-}
-
-// missing are the copies wanted that no load brings.
-func missing(wanted []Copy, loads []queue.Load) []Copy {
-	brought := map[Copy]bool{}
-	for i := range loads {
-		for _, p := range loads[i].Pieces {
-			brought[Copy{p.Line, p.Copy}] = true
-		}
-	}
-	var out []Copy
-	for _, c := range wanted {
-		if !brought[c] {
-			out = append(out, c)
-		}
-	}
-	return out
-}
-
-func (q *Quilt) join(plan Planner) (Content, error) {
-	r, err := q.planRecut(nil, 0, true, plan)
-	if err != nil {
-		return nil, err
-	}
-	if len(r.Drop) < 2 && len(q.NoFabric) == 0 {
-		return nil, refuse("no two recuts wait")
-	}
-	return Joined{*r}, nil
 }
 
 func (q *Quilt) move(load, to int, skip bool) (Content, error) {

@@ -73,8 +73,9 @@ type (
 		Recut     *Recut     `json:"recut,omitempty"`
 	}
 	// Recut is how spoiled pieces come back: loads for the end of the queue.
+	// Those that take in loads planned before stand where the first of them did.
 	Recut struct {
-		Drop  []int   `json:"drop,omitempty"` // waiting recut loads that these take in
+		Drop  []int   `json:"drop,omitempty"` // loads to come that these take in: recuts that wait, or others with room
 		Plan  Planned `json:"plan"`
 		Short []Copy  `json:"short,omitempty"` // pieces for which no fabric is left
 	}
@@ -90,17 +91,18 @@ type (
 		Skip bool `json:"skip,omitempty"` // put off: the fabric isn't ready
 	}
 	// Replanned is a cut list edited halfway. Done counts, for each line of
-	// the new list, the pieces already cut; Extra those no longer asked for.
-	// Keep is the load in hand as the new list numbers its pieces.
+	// the new list, the pieces already cut; Extra those no longer asked for. A
+	// load in hand stays as it is.
 	Replanned struct {
 		Text  string        `json:"text"`
 		List  *cutlist.List `json:"list"`
 		Done  []int         `json:"done"`
 		Extra int           `json:"extra,omitempty"`
-		Keep  *KeptLoad     `json:"keep,omitempty"`
+		As    []Copy        `json:"as,omitempty"`   // what the pieces of the load in hand count as; Line -1: as extra
+		Keep  *KeptLoad     `json:"keep,omitempty"` // the same as As was written until November 2026
 		Plan  Planned       `json:"plan"`
 	}
-	// KeptLoad is the load in hand, with its ID.
+	// KeptLoad is the load in hand, with its ID, its pieces numbered anew.
 	KeptLoad struct {
 		Load queue.Load
 	}

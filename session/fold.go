@@ -212,16 +212,30 @@ func (q *Quilt) addLoads(e *Event, loads []queue.Load, recut bool) error {
 		if l.Number < q.NextLoad {
 			return cannotFollow(e, "load %d again", l.Number)
 		}
-		for _, p := range l.Pieces {
-			if p.Line < 0 || p.Line >= len(q.List().Lines) {
-				return cannotFollow(e, "load %d has a piece of no line", l.Number)
-			}
+		if !properLoad(q.List(), &l) {
+			return cannotFollow(e, "load %d has a piece of no line, or of no rough cut", l.Number)
 		}
-		q.NextLoad = l.Number + 1
+		q.NextLoad, q.Drawings = l.Number+1, max(q.Drawings, l.Layout)
 		q.Loads = append(q.Loads, Load{Load: l, ID: l.Number, Edition: len(q.Editions) - 1, Recut: recut})
 	}
 	q.Count.All = len(q.Loads)
 	return nil
+}
+
+// properLoad says that every piece has a line and an outline, and lies on a
+// rough cut of a fabric.
+func properLoad(list *cutlist.List, l *queue.Load) bool {
+	for _, r := range l.RoughCuts {
+		if r.Fabric < 0 || r.Fabric >= len(list.Fabrics) {
+			return false
+		}
+	}
+	for _, p := range l.Pieces {
+		if p.Line < 0 || p.Line >= len(list.Lines) || p.RoughCut < 0 || p.RoughCut >= len(l.RoughCuts) || len(p.Outline) == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // recount makes the counts of a plan just begun: LineDone stands.
@@ -236,8 +250,9 @@ func (q *Quilt) recount(extra int) {
 		p.Done += n
 	}
 	for i := range q.Loads {
-		if !q.Loads[i].Done {
-			p.Left += len(q.Loads[i].Pieces)
+		if l := &q.Loads[i]; !l.Done {
+			first, again := l.asked()
+			p.Left, p.Waiting = p.Left+first, p.Waiting+again
 		}
 	}
 	for _, s := range q.Short {
@@ -268,6 +283,9 @@ func (q *Quilt) begun(l *Load) bool { return l.Done || l.ID == q.Current && q.St
 
 func (s *State) applyQuilt(q *Quilt, e *Event) error {
 	q.spend(e.At, e.Content, time.Duration(s.Habits.pause())*time.Minute)
+	if movesOn(e.Content) {
+		q.Again = Again{}
+	}
 	var err error
 	switch c := e.Content.(type) {
 	case StepDone:
@@ -403,6 +421,7 @@ func (s *State) peeled(q *Quilt, e *Event, c *Peeled) error {
 		q.tally(l, i, !slices.Contains(c.Spoiled, i))
 	}
 	s.remember(l)
+	s.Where.count(q.ListOf(l), l)
 	m.carry(MatLoad{c.Weight, c.Lifted})
 	s.Blade.cut(BladeLoad{c.CutLength, c.Ragged})
 	if c.Recut != nil {
@@ -454,53 +473,27 @@ func proper(at []int, n int) bool {
 
 // tally counts one piece of a load just peeled.
 func (q *Quilt) tally(l *Load, piece int, good bool) {
-	from := &q.Pieces.Left
-	if l.Recut {
-		from = &q.Pieces.Waiting
+	if !good {
+		q.Pieces.Spoiled++
 	}
-	*from--
-	if good {
-		q.Pieces.Done++
-		q.LineDone[l.Pieces[piece].Line]++
-		return
-	}
-	q.Pieces.Spoiled++
-	q.Pieces.Waiting++
-}
-
-// recut takes waiting recut loads out and puts new ones at the end.
-func (q *Quilt) recut(e *Event, c *Recut) error {
-	for _, id := range c.Drop {
-		l := q.Load(id)
-		if l == nil || !l.Recut || q.begun(l) {
-			return cannotFollow(e, "load %d is no recut that waits", id)
+	c, asked := l.counts(piece)
+	switch {
+	case !asked && good:
+		q.Pieces.Extra++
+	case !asked:
+	default:
+		from := &q.Pieces.Left
+		if l.CutAgain(piece) {
+			from = &q.Pieces.Waiting
 		}
-		q.dropUses(id)
-		q.Loads = slices.DeleteFunc(q.Loads, func(l Load) bool { return l.ID == id })
-	}
-	q.Count.All = len(q.Loads)
-	q.addUses(c.Plan.Stock)
-	if err := q.addLoads(e, c.Plan.Loads, true); err != nil {
-		return err
-	}
-	q.NoFabric = c.Short
-	if q.waiting() != q.Pieces.Waiting {
-		return cannotFollow(e, "%d pieces are to be cut again, the recut brings %d", q.Pieces.Waiting, q.waiting())
-	}
-	q.Last = Last{What: "joined"}
-	return nil
-}
-
-// waiting counts the pieces that recut loads are to bring, and those without
-// fabric.
-func (q *Quilt) waiting() int {
-	n := len(q.NoFabric)
-	for i := range q.Loads {
-		if l := &q.Loads[i]; l.Recut && !l.Done {
-			n += len(l.Pieces)
+		*from--
+		if good {
+			q.Pieces.Done++
+			q.LineDone[c.Line]++
+		} else {
+			q.Pieces.Waiting++
 		}
 	}
-	return n
 }
 
 func (q *Quilt) moved(e *Event, c *Moved) error {
@@ -531,7 +524,7 @@ func (q *Quilt) firstFree() int {
 
 func (q *Quilt) replanned(e *Event, c *Replanned) error {
 	inHand := q.InHand()
-	if c.List == nil || len(c.Done) != len(c.List.Lines) || (c.Keep != nil) != (inHand != nil && q.begun(inHand)) {
+	if c.List == nil || len(c.Done) != len(c.List.Lines) || (c.Keep != nil || c.As != nil) != (inHand != nil && q.begun(inHand)) {
 		return cannotFollow(e, "not a whole plan")
 	}
 	keep := q.Loads[:q.firstFree()]
@@ -540,6 +533,12 @@ func (q *Quilt) replanned(e *Event, c *Replanned) error {
 			return cannotFollow(e, "load %d is in hand", inHand.ID)
 		}
 		inHand.Load, inHand.Edition, inHand.Recut = c.Keep.Load, len(q.Editions), false
+	}
+	if c.As != nil {
+		if !c.properAs(len(inHand.Pieces)) {
+			return cannotFollow(e, "load %d is in hand", inHand.ID)
+		}
+		inHand.As, inHand.Recut, inHand.Anew = c.As, false, nil
 	}
 	q.Loads = slices.Clip(keep)
 	q.Count.All = len(q.Loads)
@@ -554,11 +553,21 @@ func (q *Quilt) replanned(e *Event, c *Replanned) error {
 	if q.Standing == Done {
 		q.Standing = UnderWay
 	}
-	if c.Keep == nil {
+	if c.Keep == nil && c.As == nil {
 		q.next()
 	}
 	q.Last = Last{What: "replanned"}
 	return nil
+}
+
+// properAs says that As names a line for each piece of the load in hand.
+func (c *Replanned) properAs(pieces int) bool {
+	for _, as := range c.As {
+		if as.Line < -1 || as.Line >= len(c.List.Lines) {
+			return false
+		}
+	}
+	return len(c.As) == pieces
 }
 
 // addUses notes what further comes out of the panels.

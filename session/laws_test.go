@@ -201,13 +201,21 @@ func counts(t *rapid.T, q *Quilt) {
 	for _, n := range q.LineDone {
 		done += n
 	}
+	drawings := map[int]string{}
 	for _, l := range q.Loads {
-		switch {
-		case l.Done:
-		case l.Recut:
-			waiting += len(l.Pieces)
-		default:
-			left += len(l.Pieces)
+		if d := drawing(&l.Load); drawings[l.Layout] == "" {
+			drawings[l.Layout] = d
+		} else if drawings[l.Layout] != d {
+			t.Fatalf("drawing %d stands for two", l.Layout)
+		}
+		for i := range l.Pieces {
+			switch {
+			case l.Done, l.As != nil && l.As[i].Line < 0:
+			case l.Recut, slices.Contains(l.Anew, i):
+				waiting++
+			default:
+				left++
+			}
 		}
 	}
 	if asked != p.Asked || left != p.Left || waiting != p.Waiting || done != p.Done {

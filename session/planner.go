@@ -1,7 +1,10 @@
 package session
 
 import (
+	"fmt"
+
 	"example.org/matside/plan"
+	"example.org/matside/plan/check"
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/queue"
 )
@@ -22,7 +25,11 @@ func PlanWith(opt plan.Options) Planner {
 				}
 			}
 		}
-		return plan.Make(list, opt), nil
+		made := plan.Make(list, opt)
+		if faults := check.Against(made, check.Asked{Wanted: opt.Wanted, Used: opt.Used}); len(faults) > 0 {
+			return nil, fmt.Errorf("the plan did not pass its check, which is a fault of matside's: %v", faults[0])
+		}
+		return made, nil
 	}
 }
 

@@ -18,7 +18,8 @@ func keyOf(list *cutlist.List, line int) pieceKey {
 }
 
 // replan plans what an edited cut list still asks for. Pieces that are done
-// stay done, matched by key; so does the load in hand once its fabric is cut.
+// stay done, matched by key. The load in hand, once its fabric is cut, stays as
+// it is: pieces that the new list no longer asks for come out as extra.
 func (q *Quilt) replan(a *Replan, plan Planner) (Content, error) {
 	if a.List == nil {
 		return nil, fmt.Errorf("session: replan needs a cut list")
@@ -27,18 +28,14 @@ func (q *Quilt) replan(a *Replan, plan Planner) (Content, error) {
 	room := newRoom(a.List)
 	r.Done, r.Extra = q.carryDone(a.List, room)
 	if l := q.InHand(); l != nil && q.begun(l) {
-		keep, err := q.keep(l, room)
-		if err != nil {
-			return nil, err
-		}
-		r.Keep = keep
+		r.As = q.as(l, room)
 	}
 	used := q.usedUnder(a.List)
 	planned, err := plan(a.List, Wish{room.left(), true, used})
 	if err != nil {
 		return nil, fmt.Errorf("planning what is left: %w", err)
 	}
-	r.Plan = Planned{numbered(planned.Loads, q.NextLoad), mergeUses(used, renumbered(planned.Stock, q.NextLoad)),
+	r.Plan = Planned{q.drawn(numbered(planned.Loads, q.NextLoad)), mergeUses(used, renumbered(planned.Stock, q.NextLoad)),
 		planned.Buy, planned.Short, planned.Fewest}
 	return r, nil
 }
@@ -107,24 +104,18 @@ func (q *Quilt) carryDone(list *cutlist.List, room *room) (done []int, extra int
 	return done, extra
 }
 
-// keep numbers the load in hand as the new list counts.
-func (q *Quilt) keep(l *Load, room *room) (*KeptLoad, error) {
-	kept := l.Load
-	kept.Number = l.ID
-	kept.Pieces = slices.Clone(l.Pieces)
+// as says what each piece of the load in hand counts as in the new list.
+func (q *Quilt) as(l *Load, room *room) []Copy {
 	list := q.ListOf(l)
-	for i := range kept.Pieces {
-		c, ok := room.take(keyOf(list, kept.Pieces[i].Line))
+	as := make([]Copy, len(l.Pieces))
+	for i, p := range l.Pieces {
+		c, ok := room.take(keyOf(list, p.Line))
 		if !ok {
-			return nil, refuse("the load in hand has pieces that the new list no longer asks for; peel it first, or go back to its fabric step")
+			c = Copy{Line: -1}
 		}
-		kept.Pieces[i].Line, kept.Pieces[i].Copy = c.Line, c.Copy
+		as[i] = c
 	}
-	kept.RoughCuts = slices.Clone(l.RoughCuts)
-	for i := range kept.RoughCuts {
-		kept.RoughCuts[i].Fabric = fabricNamed(room.list, list.Fabrics[kept.RoughCuts[i].Fabric].Name)
-	}
-	return &KeptLoad{kept}, nil
+	return as
 }
 
 func fabricNamed(list *cutlist.List, name string) int {

@@ -49,6 +49,8 @@ type loadState struct {
 	Plan    loadWire
 	Edition int                  `json:",omitempty"`
 	Recut   bool                 `json:",omitempty"`
+	Anew    []int                `json:",omitempty"`
+	As      []Copy               `json:",omitempty"`
 	Skipped bool                 `json:",omitempty"`
 	Done    bool                 `json:",omitempty"`
 	Mat     string               `json:",omitempty"`
@@ -68,12 +70,12 @@ func (q *Quilt) MarshalJSON() ([]byte, error) {
 	}
 	if w.Brief {
 		w.bareQuilt.Loads, w.bareQuilt.Stock, w.Editions, w.LineDone = nil, nil, nil, nil
-		w.Buy, w.Short, w.NoFabric = nil, nil, nil
+		w.Buy, w.Short, w.NoFabric, w.Again = nil, nil, nil, Again{}
 		return json.Marshal(w)
 	}
 	for i := range q.Loads {
 		l := &q.Loads[i]
-		w.Loads = append(w.Loads, loadState{loadToWire(&l.Load), l.Edition, l.Recut, l.Skipped, l.Done, l.Mat,
+		w.Loads = append(w.Loads, loadState{loadToWire(&l.Load), l.Edition, l.Recut, l.Anew, l.As, l.Skipped, l.Done, l.Mat,
 			l.Spoiled, l.Lifted, l.Ragged, l.At, l.Work, l.Broken})
 	}
 	for i := range q.Stock {
@@ -95,7 +97,7 @@ func (q *Quilt) UnmarshalJSON(b []byte) error {
 		if err != nil {
 			return err
 		}
-		q.Loads = append(q.Loads, Load{planned, planned.Number, l.Edition, l.Recut, l.Skipped, l.Done, l.Mat,
+		q.Loads = append(q.Loads, Load{planned, planned.Number, l.Edition, l.Recut, l.Anew, l.As, l.Skipped, l.Done, l.Mat,
 			l.Spoiled, l.Lifted, l.Ragged, l.At, l.Work, l.Broken})
 	}
 	for i := range w.Stock {

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"slices"
 	"time"
 
 	"example.org/matside/plan/cutlist"
@@ -19,11 +20,16 @@ type State struct {
 	Habits Habits
 	Days   []Day      // the days behind, in order
 	Recent []LoadTime // the last loads peeled, oldest first, from which times are learned
+	Where  Where      // where on the mat pieces came out good or spoiled
 	Lost   []uint64   // numbers of events that are lost
 	Left   []uint64   // events that could not follow, because of those
 
 	learned *learned // by advice.go, once asked for; nil: worked out each time
 }
+
+// Where counts pieces by thirds of the mat's usable part: rows from the top,
+// columns from the left.
+type Where struct{ Pieces, Spoiled [3][3]int }
 
 // Day sums up what was peeled on one day of hers.
 type Day struct {
@@ -79,11 +85,13 @@ type Quilt struct {
 	Pieces   Pieces
 	LineDone []int  // good pieces for each line of the list
 	NoFabric []Copy // spoiled pieces for which no fabric is left
+	Again    Again  // what became of the pieces spoiled in the last event, or taken together in it
 	Last     Last   // what Back would take back
 	Started  time.Time
 	Touched  time.Time // the last event
 	Paused   bool
 	NextLoad int           // the ID the next new load gets
+	Drawings int           // the highest number of a drawing there has been
 	Clock    time.Time     // work counts from here; zero while she is away
 	Handled  time.Duration // handling since the last rest, up to Clock
 	// Brief says that Loads and Stock are left out: a quilt that was done
@@ -118,6 +126,12 @@ type Load struct {
 	ID      int // in its quilt, from 1, never changes; also its Number
 	Edition int // index into Quilt.Editions: the list its lines count in
 	Recut   bool
+	// Anew are indexes of the pieces that are cut again on a load that brings
+	// others too; on a recut they all are, and Anew is nil.
+	Anew []int
+	// As says what each piece counts as in a list edited since; Line -1 is one
+	// that is no longer asked for. Nil: as it says itself.
+	As      []Copy
 	Skipped bool // put off to the end by her
 	Done    bool
 	Mat     string // the mat it was done on
@@ -129,6 +143,51 @@ type Load struct {
 	// time isn't known for certain, so that nothing may be learned from it.
 	Work   [Steps]time.Duration
 	Broken [Steps]bool
+}
+
+// CutAgain says that a piece comes in the place of a spoiled one.
+func (l *Load) CutAgain(piece int) bool { return l.Recut || slices.Contains(l.Anew, piece) }
+
+// counts is the copy that a piece counts as, and false for one that is no
+// longer asked for.
+func (l *Load) counts(piece int) (Copy, bool) {
+	if l.As != nil {
+		return l.As[piece], l.As[piece].Line >= 0
+	}
+	p := &l.Pieces[piece]
+	return Copy{p.Line, p.Copy}, true
+}
+
+// asked counts the pieces that are asked for, first those cut for the first
+// time, then those cut again.
+func (l *Load) asked() (first, again int) {
+	for i := range l.Pieces {
+		if _, ok := l.counts(i); !ok {
+			continue
+		}
+		if l.CutAgain(i) {
+			again++
+		} else {
+			first++
+		}
+	}
+	return first, again
+}
+
+// Again says how spoiled pieces come back.
+type Again struct {
+	Pieces int         `json:",omitempty"` // to be cut again
+	Loads  []int       `json:",omitempty"` // the loads that bring them
+	Extra  int         `json:",omitempty"` // how many more loads there are than there would be
+	From   []Source    `json:",omitempty"` // where their fabric comes from
+	Short  []Copy      `json:",omitempty"` // those no fabric is left for
+	Buy    []queue.Buy `json:",omitempty"` // what more of a fabric without stock it takes
+}
+
+// Source is a panel of a fabric.
+type Source struct {
+	Fabric int // index into List.Fabrics
+	Panel  int // from 1
 }
 
 // Last names the event that Back would take back.

@@ -44,7 +44,7 @@ With --json: {"mats": [...], "blade": {...}} as in matside status --json.`,
 	refresh := matVerb(w, "refresh [MAT]", "Note temporary adhesive on an old mat", 0, func(mat string, _ []string) (session.Action, error) {
 		return session.Refresh{Mat: mat}, nil
 	})
-	refresh.Long = refresh.Short + ".\n" + wrapped(words.Words{}.AdhesiveCare())
+	refresh.Long = refresh.Short + ".\n" + wrapped(words.English{}.AdhesiveCare())
 	c.AddCommand(
 		newAddMat(w),
 		matVerb(w, "wash [MAT]", "Note that a mat was washed", 0, func(mat string, _ []string) (session.Action, error) {
@@ -106,7 +106,7 @@ func toMat(c *cobra.Command, w world, action session.Action) error {
 		if err := writeMats(w.out, &state); err != nil {
 			return err
 		}
-		said := words.Words{}
+		said := words.English{}
 		switch action.(type) {
 		case session.Refresh:
 			_, err = fmt.Fprintln(w.out, wrapped(said.Caution(said.AdhesiveCare())))
@@ -162,7 +162,7 @@ edge. When to change it is for its maker's instructions to say first.`,
 	}
 	c.AddCommand(&cobra.Command{
 		Use: "change", Short: "Note that a new blade is in", Args: noWords,
-		Long: "Note that a new blade is in.\n" + wrapped(words.Words{}.ChangeBladeCare()),
+		Long: "Note that a new blade is in.\n" + wrapped(words.English{}.ChangeBladeCare()),
 		RunE: func(c *cobra.Command, _ []string) error { return toMat(c, w, session.ChangeBlade{}) },
 	})
 	return c
@@ -179,7 +179,7 @@ func writeMats(w io.Writer, s *session.State) error {
 }
 
 func writeMat(w io.Writer, s *session.State, m *session.Mat, now time.Time) {
-	a, said := s.Advise(m.Name), words.Words{}
+	a, said := s.Advise(m.Name), words.English{}
 	width, height := m.Size()
 	age := ""
 	if !m.Came.IsZero() {
@@ -212,14 +212,14 @@ func whyDue(a *session.MatAdvice) string {
 	case a.Own:
 		return due + "as you set it"
 	case a.Guess:
-		return due + words.Words{}.WhyGuess(a.Lifts, session.KnownLifts)
+		return due + words.English{}.WhyGuess(a.Lifts, session.KnownLifts)
 	}
 	return due + fmt.Sprintf("from %s of yours: it costs least, at %.0f min for a wash and %.0f for a load done again",
 		count(a.Lifts, "lift", "lifts"), a.WashCosts.Minutes(), a.LiftCosts.Minutes())
 }
 
 func writeBlade(w io.Writer, s *session.State) error {
-	a, said := s.AdviseBlade(), words.Words{}
+	a, said := s.AdviseBlade(), words.English{}
 	guess := ""
 	if a.Guess {
 		guess = " A guess: too few ragged edges are noted."

@@ -81,7 +81,7 @@ func leftOf(c session.Card) string {
 	}
 	text := fmt.Sprintf("%d of %s and %s left", missing, count(p.Asked, "piece", "pieces"), count(c.LoadsLeft, "load", "loads"))
 	if c.LoadsLeft > 0 {
-		text += ", " + words.Words{}.TimeBetween(c.Left.Low, c.Left.High, c.Left.Guess)
+		text += ", " + words.English{}.TimeBetween(c.Left.Low, c.Left.High, c.Left.Guess)
 	}
 	if p.Short > 0 {
 		text += fmt.Sprintf(", no fabric for %d", p.Short)

@@ -97,7 +97,7 @@ func writeStatus(w io.Writer, s session.Status) error {
 		}
 		if s.LoadsLeft > 0 && !s.Finished {
 			t := s.TimeLeft
-			fmt.Fprintf(w, "  time    %s\n", words.Words{}.TimeBetween(minutes(t.Low), minutes(t.High), t.Guess))
+			fmt.Fprintf(w, "  time    %s\n", words.English{}.TimeBetween(minutes(t.Low), minutes(t.High), t.Guess))
 		}
 	}
 	for _, m := range s.Mats {
