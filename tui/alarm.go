@@ -90,8 +90,11 @@ func (v view) timed() bool {
 // cutTakes is how long the cutter should take for the load in hand.
 func (v view) cutTakes() time.Duration {
 	p := v.state.Pace()
-	return p.Took(int(session.Cut), float64(v.quilt.InHand().CutLength/length.Millimetre)/1000)
+	return p.Took(int(session.Cut), cutMetres(v.quilt.InHand()))
 }
+
+// cutMetres is how far the blade goes for a load, as pace counts it.
+func cutMetres(l *session.Load) float64 { return float64(l.CutLength/length.Millimetre) / 1000 }
 
 // cutOverAt is when the cutter ought to be done, or zero.
 func (v view) cutOverAt() time.Time {

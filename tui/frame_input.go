@@ -127,6 +127,11 @@ func (f *frame) click(name string) tea.Cmd {
 			return f.counted(f.gate.Event(name, f.now()))
 		}
 	}
+	if s, ok := f.screen.(pointed); ok && f.saver.err == nil {
+		if b, ok := s.pointed(f.view(), name); ok {
+			return f.perform(b)
+		}
+	}
 	return f.named(name)
 }
 

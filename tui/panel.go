@@ -9,8 +9,8 @@ import (
 	"example.org/matside/tui/ruler"
 )
 
-// length writes a length in the unit of her list.
-func (v view) length(l length.Len) string { return v.words.Length(l, v.quilt.List().Unit) }
+// length writes a length in the unit she has.
+func (v view) length(l length.Len) string { return v.words.Length(l, v.unit()) }
 
 // cut is the rough cut looked at.
 func (s walk) cut(f guide.Facts) int { return min(s.rough, len(f.Load.RoughCuts)-1) }
@@ -84,5 +84,5 @@ func (s walk) straightCuts(v view, f guide.Facts) []line {
 // panelLegend names the panel.
 func (v view) panelLegend(f guide.Facts, rough int) string {
 	u, _ := v.use(f, rough)
-	return v.words.PanelLegend(f.List.Fabrics[u.Fabric].Name, u.Panel, v.words.Size(u.Width, u.Height, f.List.Unit))
+	return v.words.PanelLegend(f.List.Fabrics[u.Fabric].Name, u.Panel, v.words.Size(u.Width, u.Height, f.Unit))
 }

@@ -26,6 +26,12 @@ type screen interface {
 // down, or refused.
 type stayer interface{ stay(v view) screen }
 
+// pointed is a screen with zones that no key has: a binding is made for one
+// when it is clicked.
+type pointed interface {
+	pointed(v view, name string) (binding, bool)
+}
+
 // after is the screen that follows a save.
 func (v view) after(s screen) screen {
 	if s, ok := s.(stayer); ok {
@@ -73,37 +79,12 @@ func (v view) home() screen {
 	switch {
 	case v.quilt == nil:
 		return welcome{}
+	case v.quilt.Standing == session.Aside || v.quilt.Standing == session.Gone:
+		return shelf{at: v.quilt.ID}
+	case v.quilt.Paused:
+		return pausing{}
 	case v.quilt.InHand() == nil:
 		return finished{}
 	}
 	return walk{}
-}
-
-// leaving and the others are the bindings that every screen has.
-func (v view) leaveKey() binding {
-	return binding{name: "leave", keys: []string{"q", "ctrl+c"}, key: "q", says: v.words.KeyLeave(), do: func() action { return leave{} }}
-}
-
-func (v view) overviewKey() binding {
-	return binding{name: "loads", keys: []string{"o"}, key: "o", says: v.words.KeyLoads(), do: func() action { return show{overview{at: v.quilt.Current}} }}
-}
-
-func (v view) matsKey() binding {
-	return binding{name: "mats", keys: []string{"m"}, key: "m", says: v.words.KeyMats(), do: func() action { return show{mats{}} }}
-}
-
-func (v view) sleepKey() binding {
-	return binding{name: "sleep", keys: []string{"ctrl+z"}, key: "ctrl+z", says: v.words.KeySleep(), do: func() action { return sleep{} }}
-}
-
-func (v view) lookKey() binding {
-	return binding{name: "look", keys: []string{"l"}, key: "l", says: v.words.KeyLook(v.look), do: func() action { return turn{} }}
-}
-
-func (v view) helpKey(under screen) binding {
-	return binding{name: "help", keys: []string{"?", "h"}, key: "?", says: v.words.KeyHelp(), do: func() action { return show{help{under: under}} }}
-}
-
-func (v view) backTo(s screen) binding {
-	return binding{name: "back", keys: []string{"backspace", "esc"}, key: "Backspace", says: v.words.KeyBack(), do: func() action { return show{s} }}
 }

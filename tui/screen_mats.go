@@ -3,7 +3,7 @@ package tui
 import (
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
-	"example.org/matside/tui/look"
+	"example.org/matside/tui/chart"
 )
 
 // mats shows every mat and what can be done with the one at the cursor.
@@ -16,19 +16,18 @@ func (s mats) stay(v view) screen  { return s }
 // chosen is the mat at the cursor.
 func (s mats) chosen(v view) session.Mat {
 	all := v.mats()
-	return all[max(0, min(s.at, len(all)-1))]
+	return all[s.index(v)]
 }
 
 func (s mats) bindings(v view) []binding {
-	m := s.chosen(v)
-	n := len(v.mats())
+	m, n := s.chosen(v), len(v.mats())
 	do := func(name, key, says, refused string, a session.Action) binding {
 		return binding{name: name, keys: []string{key}, key: key, says: says, refused: refused, do: func() action { return save{a} }}
 	}
-	step := func(by int) func() action { return func() action { return show{mats{(s.at + by + n) % n}} } }
+	step := func(by int) func() action { return func() action { return show{mats{(s.index(v) + by + n) % n}} } }
 	due := v.state.Due(m.Name).After
 	all := []binding{
-		{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.KeyBackToStep(), do: func() action { return show{v.home()} }},
+		{name: "on", keys: onKeys, key: "Enter", says: v.words.KeyBackToStep(), do: func() action { return show{v.home()} }},
 		v.backTo(v.home()),
 		{name: "up", keys: []string{"up", "k"}, key: "Up", says: v.words.KeyUp(), kind: moving, do: step(-1)},
 		{name: "down", keys: []string{"down", "j"}, key: "Down", says: v.words.KeyDown(), kind: moving, do: step(1)},
@@ -42,8 +41,38 @@ func (s mats) bindings(v view) []binding {
 	if v.quilt != nil {
 		all = append(all, do("use", "m", v.words.KeyUseMat(), s.inUse(v, m), session.UseMat{Mat: m.Name}))
 	}
-	add := do("add", "n", v.words.KeyAddMat(), "", session.AddMat{Mat: v.words.MatNumber(len(v.state.Mats) + 1)})
-	return append(all, add, v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
+	all = append(all, do("add", "n", v.words.KeyAddMat(), "", session.AddMat{Mat: v.words.MatNumber(len(v.state.Mats) + 1)}))
+	all = append(all, s.rareKeys(v, m)...)
+	return append(all, v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
+}
+
+// rareKeys name a mat, throw it away, and note a new blade. What can't be
+// taken back is asked first.
+func (s mats) rareKeys(v view, m session.Mat) []binding {
+	name := func() action {
+		return show{naming{about: v.words.NewNameOf(v.words.Mat(m.Name)), under: s, do: func(name string) action { return save{session.RenameMat{Mat: m.Name, To: name}} }}}
+	}
+	ask := func(says, more string, a session.Action) func() action {
+		return func() action { return show{sure{says: says, more: more, yes: save{a}, under: s}} }
+	}
+	return []binding{
+		{name: "rename", keys: []string{"r"}, key: "r", says: v.words.KeyRename(), do: name},
+		{name: "retire", keys: []string{"x"}, key: "x", says: v.words.KeyRetire(), do: ask(v.words.SureRetire(m.Name), v.words.RetireMeans(), session.RetireMat{Mat: m.Name})},
+		{name: "blade", keys: []string{"b"}, key: "b", says: v.words.KeyBlade(), do: ask(v.words.SureBlade(), v.words.ChangeBladeCare(), session.ChangeBlade{})},
+	}
+}
+
+// index is the mat at the cursor.
+func (s mats) index(v view) int { return max(0, min(s.at, len(v.mats())-1)) }
+
+// pointed is a mat that was clicked: the cursor goes there.
+func (s mats) pointed(v view, name string) (binding, bool) {
+	for i := range v.mats() {
+		if name == cardZone(i) {
+			return binding{name: name, kind: moving, do: func() action { return show{mats{i}} }}, true
+		}
+	}
+	return binding{}, false
 }
 
 func (mats) nothingBack(v view, m session.Mat) string {
@@ -68,26 +97,79 @@ func (mats) inUse(v view, m session.Mat) string {
 }
 
 func (s mats) body(v view, c *canvas.Canvas) {
-	chosen := s.chosen(v)
-	y := 0
-	for _, m := range v.mats() {
+	const wide, gap = 100, 4
+	if c.W >= wide {
+		w := (c.W - gap) / 2
+		left, right := canvas.New(w, c.H, text), canvas.New(w, c.H, text)
+		y := s.list(v, left, (c.H-6)/2)
+		v.bladeLines(left, y+1)
+		s.about(v, right, 0)
+		c.Draw(0, 0, left)
+		c.Draw(w+gap, 0, right)
+		return
+	}
+	y := s.list(v, c, max(c.H-10, 1))
+	y = s.about(v, c, y+1)
+	v.bladeLines(c, y+1)
+}
+
+// list draws the mats, a line each, as many as rows hold, and returns the row
+// after them.
+func (s mats) list(v view, c *canvas.Canvas, rows int) int {
+	all, at := v.mats(), s.index(v)
+	from := max(0, min(at-rows/2, len(all)-rows))
+	shown := all[from:min(from+rows, len(all))]
+	for y, m := range shown {
 		style := text
-		if m.Name == chosen.Name {
-			style = canvas.Style{Ink: look.Strong, Bold: true, Reverse: true}
+		if from+y == at {
+			style = picked
 			c.Fill(0, y, c.W, 1, ' ', style)
 		}
+		c.Zone(0, y, c.W, 1, cardZone(from+y))
 		name := v.words.Mat(m.Name)
 		if v.quilt != nil && v.quilt.Mat == m.Name {
 			name += ", " + v.words.InUse()
 		}
-		c.Text(1, y, canvas.Fit(name, c.W-2), style)
-		for _, l := range v.matLines(m) {
-			for _, part := range canvas.Wrap(l.text, c.W-4) {
-				y++
-				c.Text(3, y, part, l.style)
-			}
+		right := v.words.SinceWash(m.Since)
+		c.Text(1, y, canvas.Fit(name, c.W-3-canvas.Width(right)), style)
+		c.Right(c.W-1, y, right, style)
+	}
+	return len(shown)
+}
+
+// about is all that is known of the mat at the cursor: in words, and how its
+// chance to lift grows as a curve.
+func (s mats) about(v view, c *canvas.Canvas, y int) int {
+	m := s.chosen(v)
+	for _, l := range v.matLines(m) {
+		for _, part := range canvas.Wrap(l.text, c.W) {
+			c.Text(0, y, part, l.style)
+			y++
 		}
-		y += 2
+	}
+	a := v.state.Advise(m.Name)
+	curve := chart.Curve{Chances: a.Curve, Here: m.Since, Due: a.After}
+	const most, under = 12, 5 // rows of the curve; those kept for the blade
+	plot := canvas.New(min(c.W, 70), min(c.H-y-2-under, most), text)
+	if curve.Draw(plot, charts) {
+		c.Text(0, y+1, canvas.Fit(v.words.CurveTitle(), c.W), strong)
+		c.Draw(0, y+2, plot)
+		y += 2 + plot.H
+	}
+	return y
+}
+
+// bladeLines say how the blade stands.
+func (v view) bladeLines(c *canvas.Canvas, y int) {
+	a := v.state.AdviseBlade()
+	lines := []line{{v.words.BladeCut(v.words.Long(a.Length, v.unit())), strong}}
+	if a.Change {
+		lines = append(lines, line{v.words.ChangeBladeTime(), warn})
+	}
+	lines = append(lines, line{v.words.MayFray(a.Next.Low, a.Next.Mid, a.Next.High), text})
+	for _, l := range wrapped(lines, c.W) {
+		c.Text(0, y, l.text, l.style)
+		y++
 	}
 }
 
@@ -101,5 +183,13 @@ func (v view) matLines(m session.Mat) []line {
 	case due.Left <= 0:
 		lines = append(lines, line{v.words.WashDue(), alarm})
 	}
-	return append(lines, line{v.words.DueAfter(due.After, due.Own, due.Guess), text})
+	lines = append(lines, line{v.words.DueAfter(due.After, due.Own, due.Guess), text})
+	a := v.state.Advise(m.Name)
+	if a.Lifted {
+		lines = append(lines, line{v.words.LiftedSince(), warn})
+	}
+	if a.NewMat {
+		lines = append(lines, line{v.words.NewMatTime(), warn})
+	}
+	return append(lines, line{v.words.MayLift(a.Next.Low, a.Next.Mid, a.Next.High), text})
 }

@@ -4,11 +4,12 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"example.org/matside/session"
+	"example.org/matside/session/pace"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/guide"
-	"example.org/matside/tui/look"
 	"example.org/matside/tui/matpic"
 )
 
@@ -34,7 +35,7 @@ func (s overview) bindings(v view) []binding {
 		return func() action { return show{overview{loads[max(0, min(to, len(loads)-1))].ID}} }
 	}
 	all := []binding{
-		{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.KeyBackToStep(), do: func() action { return show{v.home()} }},
+		{name: "on", keys: onKeys, key: "Enter", says: v.words.KeyBackToStep(), do: func() action { return show{v.home()} }},
 		v.backTo(v.home()),
 		{name: "up", keys: []string{"up", "k"}, key: "Up", says: v.words.KeyUp(), kind: moving, do: goTo(i - 1)},
 		{name: "down", keys: []string{"down", "j"}, key: "Down", says: v.words.KeyDown(), kind: moving, do: goTo(i + 1)},
@@ -67,13 +68,10 @@ func (s overview) body(v view, c *canvas.Canvas) {
 	list := c
 	l := &v.quilt.Loads[s.index(v)]
 	f := guide.Facts{List: v.quilt.ListOf(l), Load: &l.Load}
-	if cols, rows := matpic.Size(f.List.Mat, c.W*2/5, c.H-1); c.W-cols >= 46 {
+	if cols, rows := matpic.Size(f.List.Mat, c.W*2/5, c.H-1); c.W-cols >= 56 {
 		list = canvas.New(c.W-cols-2, c.H, text)
-		spoiled := make(map[int]bool)
-		for _, p := range l.Spoiled {
-			spoiled[p] = true
-		}
-		m := matpic.Picture{List: f.List, Load: f.Load, Letters: matpic.Letters(f.List), Spoiled: spoiled, Cursor: -1}
+		m := v.matPicture(f)
+		m.Spoiled, m.Say = pieceSet(l.Spoiled), nil
 		c.Draw(c.W-cols, 0, m.Draw(cols, rows))
 		c.Text(c.W-cols, rows, canvas.Fit(legend(v, f), cols), quiet)
 	}
@@ -81,9 +79,19 @@ func (s overview) body(v view, c *canvas.Canvas) {
 	c.Draw(0, 0, list)
 }
 
+// pointed is a load that was clicked: the cursor goes there.
+func (s overview) pointed(v view, name string) (binding, bool) {
+	for i, l := range v.quilt.Loads {
+		if name == cardZone(i) {
+			return binding{name: name, kind: moving, do: func() action { return show{overview{l.ID}} }}, true
+		}
+	}
+	return binding{}, false
+}
+
 // list draws as many loads as there is room for, the cursor among them.
 func (s overview) list(v view, c *canvas.Canvas) {
-	loads, at := v.quilt.Loads, s.index(v)
+	loads, at, p := v.quilt.Loads, s.index(v), v.state.Pace()
 	from := max(0, min(at-c.H/2, len(loads)-c.H))
 	digits := len(fmt.Sprint(len(loads)))
 	for y := range min(c.H, len(loads)-from) {
@@ -91,15 +99,39 @@ func (s overview) list(v view, c *canvas.Canvas) {
 		style := text
 		marker := "  "
 		if from+y == at {
-			marker, style = "> ", canvas.Style{Ink: look.Strong, Bold: true, Reverse: true}
+			marker, style = "> ", picked
 			c.Fill(0, y, c.W, 1, ' ', style)
 		}
+		c.Zone(0, y, c.W, 1, cardZone(from+y))
 		state := v.loadState(l)
-		right := v.words.PiecesShort(len(l.Pieces)) + "  " + state + strings.Repeat(" ", max(0, 9-canvas.Width(state)))
+		right := padded(v.words.PiecesShort(len(l.Pieces)), -10) + padded(v.words.MinutesShort(loadMinutes(p, l)), -8) + "  " + padded(state, 9)
 		left := fmt.Sprintf("%s%*d  %s", marker, digits, from+y+1, v.words.And(fabricsOf(v, l)))
 		c.Text(0, y, canvas.Fit(left, c.W-canvas.Width(right)-2), style)
 		c.Right(c.W, y, right, style)
 	}
+}
+
+// padded fills text with blanks to w columns, from the left where w is below
+// zero.
+func padded(text string, w int) string {
+	blanks := strings.Repeat(" ", max(max(w, -w)-canvas.Width(text), 0))
+	if w < 0 {
+		return blanks + text
+	}
+	return text + blanks
+}
+
+// loadMinutes is how long a load took, or should take.
+func loadMinutes(p pace.Pace, l *session.Load) time.Duration {
+	var sum time.Duration
+	for step := range session.Steps {
+		if l.Done {
+			sum += l.Work[step]
+		} else {
+			sum += max(p.Took(step, cutMetres(l)), l.Work[step])
+		}
+	}
+	return sum
 }
 
 func fabricsOf(v view, l *session.Load) []string {

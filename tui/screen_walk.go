@@ -1,83 +1,94 @@
 package tui
 
 import (
+	"slices"
 	"strconv"
 
+	"example.org/matside/plan/length"
 	"example.org/matside/session"
 	"example.org/matside/tui/guide"
+	"example.org/matside/tui/matpic"
 )
 
 // walk is the step she is at.
 type walk struct {
-	entry string       // digits of the count of spoiled pieces
-	asked *guide.Asked // which of them, where several lines are on the mat
-	page  int          // of words that are too many for the window
-	rough int          // which rough cut is looked at, at the fabric step
+	entry  string       // digits of the count of spoiled pieces
+	asked  *guide.Asked // which of them, where several lines are on the mat
+	picked []int        // pieces crossed out on the picture instead
+	at     int          // one more than the piece at the cursor; 0: there is no cursor
+	page   int          // of words that are too many for the window
+	rough  int          // which rough cut is looked at, at the fabric step
 	// What else is noted at the peel step.
 	lifted, ragged bool
 }
 
 func (v view) facts() guide.Facts {
 	load := v.quilt.InHand()
-	panels := make(map[int]int)
 	list := v.quilt.ListOf(load)
-	for i, f := range list.Fabrics {
-		panels[i] = len(f.Stock)
+	f := guide.Facts{List: list, Load: &load.Load, Step: v.quilt.Step, Mat: v.quilt.Mat, Unit: v.unit(),
+		Panels: func(fabric int) int { return len(list.Fabrics[fabric].Stock) }}
+	if f.Step == session.Cut {
+		f.Takes = v.cutTakes()
+		if to := v.quilt.ToCome(); len(to) > 1 {
+			f.Next = fabricsOf(v, &to[1])
+		}
 	}
-	return guide.Facts{List: list, Load: &load.Load, Step: v.quilt.Step, Mat: v.quilt.Mat,
-		Panels: func(fabric int) int { return panels[fabric] }}
+	return f
+}
+
+// unit is the one she has lengths in.
+func (v view) unit() length.Unit {
+	switch v.settings.Units {
+	case "in":
+		return length.In
+	case "cm":
+		return length.Cm
+	}
+	return v.listUnit()
+}
+
+// listUnit is the one her list is written in.
+func (v view) listUnit() length.Unit {
+	if v.quilt == nil || v.quilt.List() == nil {
+		return length.In
+	}
+	return v.quilt.List().Unit
 }
 
 func (s walk) peeling(v view) bool { return v.quilt.Step == session.Peel }
 
-// typing is the step with another count typed, or another question asked.
-func (s walk) typing(entry string, asked *guide.Asked) walk {
-	s.entry, s.asked = entry, asked
-	return s
-}
-
-// number is the count typed.
-func (s walk) number() int {
-	n, _ := strconv.Atoi(s.entry)
-	return n
-}
-
 func (s walk) bindings(v view) []binding {
 	all := []binding{s.onKey(v), s.backKey(v)}
-	if s.peeling(v) {
-		all = append(all, s.digits(v)...)
-		all = append(all, s.noteKeys(v)...)
+	switch v.quilt.Step {
+	case session.Fabric:
+		all = append(all, s.roughKeys(v)...)
+	case session.Lay, session.Cut:
+		all = append(all, s.cursorKeys(v, "left", "right", "up", "down")...)
+	case session.Peel:
+		all = append(all, s.peelKeys(v)...)
 	}
-	all = append(all, s.lookKeys(v)...)
-	all = append(all, s.washKeys(v)...)
-	return append(all, v.overviewKey(), v.matsKey(), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
+	turned := s
+	turned.page++
+	all = append(all, binding{name: "page", keys: []string{"n", "pgdown"}, kind: moving, do: func() action { return show{turned} }}, v.pauseKey())
+	all = append(all, v.washKeys()...)
+	return append(all, v.everywhere(s)...)
 }
 
 func (s walk) onKey(v view) binding {
-	b := binding{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.Done(int(v.quilt.Step)), do: s.goOn(v)}
-	if s.peeling(v) && (s.asked != nil || s.number() > 0) {
+	b := binding{name: "on", keys: onKeys, key: "Enter", says: v.words.Done(int(v.quilt.Step)), do: s.goOn(v)}
+	switch {
+	case !s.peeling(v):
+	case len(s.picked) > 0:
+		b.says = v.words.TakeCount(len(s.picked))
+	case s.asked != nil || s.number() > 0:
 		b.says = v.words.TakeCount(s.number())
 		b.refused = s.wrong(v)
 	}
 	return b
 }
 
-// wrong says why the count typed can't be right.
-func (s walk) wrong(v view) string {
-	if s.asked == nil {
-		if n := len(v.quilt.InHand().Pieces); s.number() > n {
-			return v.words.OnlySoMany(n)
-		}
-		return ""
-	}
-	switch least, most := s.asked.Bounds(); {
-	case s.number() > most:
-		return v.words.OnlyOfThem(most)
-	case s.number() < least:
-		return v.words.AtLeast(least)
-	}
-	return ""
-}
+// onKeys are the keys that go on.
+var onKeys = []string{"enter", "space", "ctrl+j"}
 
 // goOn ends the step, or asks further which pieces were spoiled.
 func (s walk) goOn(v view) func() action {
@@ -85,25 +96,35 @@ func (s walk) goOn(v view) func() action {
 		if !s.peeling(v) {
 			return save{session.GoOn{}}
 		}
+		done := session.GoOn{Spoiled: s.picked, Lifted: s.lifted, Ragged: s.ragged}
+		if len(s.picked) > 0 {
+			return save{done}
+		}
 		asked := guide.Ask(&v.quilt.InHand().Load, s.number())
 		if s.asked != nil {
 			asked = s.asked.Tell(s.number())
 		}
-		if asked.Told() {
-			return save{session.GoOn{Spoiled: asked.Pieces, Lifted: s.lifted, Ragged: s.ragged}}
+		if !asked.Told() {
+			return show{s.typing("", &asked)}
 		}
-		return show{s.typing("", &asked)}
+		done.Spoiled = asked.Pieces
+		return save{done}
 	}
 }
 
 func (s walk) backKey(v view) binding {
 	b := binding{name: "back", keys: []string{"backspace", "delete"}, key: "Backspace", says: v.words.KeyBack()}
+	unpicked := s
+	unpicked.picked, unpicked.at = nil, 0
 	switch {
 	case s.entry != "":
 		b.says = v.words.KeyErase()
 		b.do = func() action { return show{s.typing(s.entry[:len(s.entry)-1], s.asked)} }
 	case s.asked != nil:
 		b.do = func() action { return show{s.typing("", nil)} }
+	case len(s.picked) > 0:
+		b.says = v.words.KeyPickNone()
+		b.do = func() action { return show{unpicked} }
 	case v.quilt.Last.Seq == 0:
 		b.refused = v.words.NothingBack()
 	default:
@@ -112,24 +133,11 @@ func (s walk) backKey(v view) binding {
 	return b
 }
 
-// noteKeys note what the mat and the blade did: both are learned from.
-func (s walk) noteKeys(v view) []binding {
-	lifted, ragged := s, s
-	lifted.lifted, ragged.ragged = !s.lifted, !s.ragged
-	return []binding{
-		{name: "lifted", keys: []string{"f"}, key: "f", says: v.words.KeyLifted(s.lifted), do: func() action { return show{lifted} }},
-		{name: "ragged", keys: []string{"r"}, key: "r", says: v.words.KeyRagged(s.ragged), do: func() action { return show{ragged} }},
-	}
-}
-
-// lookKeys look at the other rough cuts, and at the next page of words.
-func (s walk) lookKeys(v view) []binding {
-	turned := s
-	turned.page++
-	all := []binding{{name: "page", keys: []string{"n", "pgdown"}, kind: moving, do: func() action { return show{turned} }}}
+// roughKeys look at the other rough cuts.
+func (s walk) roughKeys(v view) []binding {
 	n := len(v.quilt.InHand().RoughCuts)
-	if v.quilt.Step != session.Fabric || n < 2 {
-		return all
+	if n < 2 {
+		return nil
 	}
 	look := func(by int) func() action {
 		return func() action {
@@ -138,80 +146,67 @@ func (s walk) lookKeys(v view) []binding {
 			return show{looking}
 		}
 	}
-	return append(all,
-		binding{name: "next rough", keys: []string{"right", "down", "tab"}, key: "Right", says: v.words.KeyNextRough(), kind: moving, do: look(1)},
-		binding{name: "last rough", keys: []string{"left", "up", "shift+tab"}, key: "Left", says: v.words.KeyLastRough(), kind: moving, do: look(-1)})
+	return []binding{
+		{name: "down", keys: []string{"right", "down", "tab"}, key: "Right", says: v.words.KeyNextRough(), kind: moving, do: look(1)},
+		{name: "up", keys: []string{"left", "up", "shift+tab"}, key: "Left", says: v.words.KeyLastRough(), kind: moving, do: look(-1)},
+	}
 }
 
-// digits are the keys of the count: typed, or stepped with the arrows.
-func (s walk) digits(v view) []binding {
-	const most = 3
-	all := []binding{}
-	for d := range 10 {
-		digit := strconv.Itoa(d)
-		b := binding{name: "digit " + digit, keys: []string{digit}, kind: typed,
-			do: func() action { return show{s.typing(trim(s.entry+digit), s.asked)} }}
-		if d == 0 {
-			b.key, b.says = "0 to 9", v.words.KeyCount()
+// cursorKeys move the cursor over the pieces of the picture.
+func (s walk) cursorKeys(v view, left, right, up, down string) []binding {
+	go1 := func(dx, dy int) func() action {
+		return func() action {
+			moved := s
+			moved.at = matpic.Move(&v.quilt.InHand().Load, s.at-1, dx, dy) + 1
+			return show{moved}
 		}
-		if len(s.entry) >= most {
-			b.refused = v.words.LongNumber()
-		}
-		all = append(all, b)
 	}
-	step := func(by int) func() action {
-		return func() action { return show{s.typing(trim(strconv.Itoa(max(s.number()+by, 0))), s.asked)} }
+	all := []binding{
+		{name: "right", keys: []string{right, "tab"}, key: "Right", says: v.words.KeyPick(), kind: moving, do: go1(1, 0)},
+		{name: "left", keys: []string{left, "shift+tab"}, key: "Left", says: v.words.KeyPickBack(), kind: moving, do: go1(-1, 0)},
+	}
+	if up == "" {
+		return all
 	}
 	return append(all,
-		binding{name: "more", keys: []string{"up", "right", "+"}, key: "Up", says: v.words.KeyMore(), kind: moving, do: step(1), refused: s.full(v)},
-		binding{name: "fewer", keys: []string{"down", "left", "-"}, key: "Down", says: v.words.KeyFewer(), kind: moving, do: step(-1)})
+		binding{name: "row up", keys: []string{up}, key: "Up", says: v.words.KeyPickUp(), kind: moving, do: go1(0, -1)},
+		binding{name: "row down", keys: []string{down}, key: "Down", says: v.words.KeyPickDown(), kind: moving, do: go1(0, 1)})
 }
 
-// full says why the count can't be stepped up any more.
-func (s walk) full(v view) string {
-	return s.typing(strconv.Itoa(s.number()+1), s.asked).wrongAbove(v)
+// pointed is the binding of a piece that was clicked: at the peel step it is
+// crossed out or not, elsewhere the cursor goes there.
+func (s walk) pointed(v view, name string) (binding, bool) {
+	i, ok := pieceNamed(name)
+	if !ok || i >= len(v.quilt.InHand().Pieces) {
+		return binding{}, false
+	}
+	s.at = i + 1
+	if s.peeling(v) && s.asked == nil {
+		s = s.crossing(i)
+	}
+	return binding{name: name, kind: moving, do: func() action { return show{s} }}, true
 }
 
-func (s walk) wrongAbove(v view) string {
-	if s.asked != nil {
-		if _, most := s.asked.Bounds(); s.number() > most {
-			return v.words.OnlyOfThem(most)
-		}
-		return ""
+const pieceZone = "piece "
+
+func pieceNamed(name string) (int, bool) {
+	if len(name) <= len(pieceZone) || name[:len(pieceZone)] != pieceZone {
+		return 0, false
 	}
-	return s.wrong(v)
+	i, err := strconv.Atoi(name[len(pieceZone):])
+	return i, err == nil && i >= 0
 }
 
-// trim drops leading zeros but the last.
-func trim(digits string) string {
-	for len(digits) > 1 && digits[0] == '0' {
-		digits = digits[1:]
+// crossing crosses a piece out, or takes the cross off. A count typed before
+// gives way to it.
+func (s walk) crossing(piece int) walk {
+	s.entry = ""
+	picked := slices.Clone(s.picked)
+	if i := slices.Index(picked, piece); i >= 0 {
+		s.picked = slices.Delete(picked, i, i+1)
+		return s
 	}
-	return digits
-}
-
-// washKeys record a wash and take it back.
-func (s walk) washKeys(v view) []binding {
-	mats := v.mats()
-	b := binding{name: "wash", keys: []string{"w"}, key: "w", says: v.words.KeyWash()}
-	if len(mats) == 1 {
-		b.refused = v.unwashable(mats[0].Name)
-		b.do = func() action { return save{session.Wash{Mat: mats[0].Name}} }
-	} else {
-		b.do = func() action { return show{whichMat{}} }
-	}
-	all := []binding{b}
-	if m := v.mat(); m != nil && m.Since == 0 && m.Last != 0 && m.Washes > 0 {
-		all = append(all, binding{name: "unwash", keys: []string{"u"}, key: "u", says: v.words.KeyUnwash(m.Name),
-			do: func() action { return save{session.TakeBackMat{Mat: m.Name}} }})
-	}
-	return all
-}
-
-// unwashable says why a mat can't have been washed just now, or "".
-func (v view) unwashable(mat string) string {
-	if v.quilt != nil && v.quilt.Mat == mat && v.quilt.Step > session.Lay && v.quilt.InHand() != nil {
-		return v.words.FabricOnIt(mat)
-	}
-	return ""
+	s.picked = append(picked, piece)
+	slices.Sort(s.picked)
+	return s
 }

@@ -34,14 +34,14 @@ func (s whichMat) body(v view, c *canvas.Canvas) {
 		}
 	}
 	lines = append(lines, line{}, line{v.words.WashHow(), text})
-	middle(c, nil, lines)
+	v.middle(c, nil, lines)
 }
 
 // wetMat asks what to do about a mat that is still drying.
 type wetMat struct{ wet session.WetMat }
 
 func (s wetMat) bindings(v view) []binding {
-	on := binding{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.DryNow(),
+	on := binding{name: "on", keys: onKeys, key: "Enter", says: v.words.DryNow(),
 		do: func() action { return save{session.GoOn{Anyway: true}} }}
 	all := []binding{on}
 	if s.wet.Other != "" {
@@ -54,7 +54,7 @@ func (s wetMat) bindings(v view) []binding {
 func (s wetMat) title(v view) string { return "" }
 func (wetMat) caution(v view) string { return "" }
 func (s wetMat) body(v view, c *canvas.Canvas) {
-	middle(c, []string{"WET"}, []line{
+	v.middle(c, []string{"WET"}, []line{
 		{v.words.StillDrying(s.wet.Mat, v.words.Clock(s.wet.Until)), strong}, {}, {v.words.WetHoldsBadly(), text},
 	})
 }
@@ -108,13 +108,13 @@ func (s help) body(v view, c *canvas.Canvas) {
 type finished struct{}
 
 func (s finished) bindings(v view) []binding {
-	on := binding{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.KeyLeave(), do: func() action { return leave{} }}
+	on := binding{name: "on", keys: onKeys, key: "Enter", says: v.words.KeyLeave(), do: func() action { return leave{} }}
 	all := []binding{on}
 	if v.quilt.Last.Seq != 0 {
 		all = append(all, binding{name: "back", keys: []string{"backspace", "delete"}, key: "Backspace", says: v.words.KeyBack(),
 			do: func() action { return save{session.Back{}} }})
 	}
-	return append(all, append(walk{}.washKeys(v), v.overviewKey(), v.matsKey(), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())...)
+	return append(all, append(v.washKeys(), v.everywhere(s)...)...)
 }
 
 func (finished) title(v view) string   { return "" }
@@ -137,7 +137,7 @@ func (finished) body(v view, c *canvas.Canvas) {
 		lines = append(lines, line{v.words.ByHandYet(n), text})
 	}
 	lines = append(lines, line{}, line{v.words.ToSewing(), text})
-	middle(c, big, lines)
+	v.middle(c, big, lines)
 }
 
 // byHand is how many lines are cut at the table.
@@ -166,5 +166,5 @@ func (welcome) body(v view, c *canvas.Canvas) {
 	for i, l := range v.words.WaysOn() {
 		lines = append(lines, line{l, []canvas.Style{strong, text, accent}[min(i, 1+i%2)]})
 	}
-	middle(c, []string{"HELLO"}, lines)
+	v.middle(c, []string{"HELLO"}, lines)
 }

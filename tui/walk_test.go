@@ -238,7 +238,7 @@ func TestLiftedAndRaggedAreNoted(t *testing.T) {
 func TestOverview(t *testing.T) {
 	d := newDesk(t, 80, 24)
 	d.key("enter", "enter", "enter", "enter", "2", "enter", "o")
-	d.sees("All loads", "1 Plum 8 pieces 2 spoiled", "2 Plum and Oat 8 pieces now", "3 Plum 1 piece cut again")
+	d.sees("All loads", "1 Plum 8 pieces 0 min 2 spoiled", "2 Plum and Oat 8 pieces 8 min now", "3 Plum 1 piece 7 min cut again")
 	d.key("e")
 	if got := d.q().Current; got != 2 {
 		t.Fatalf("load in hand %d", got)

@@ -132,7 +132,7 @@ func (s working) body(v view, c *canvas.Canvas) {
 		}
 		lines = append(lines, line{sign + capital(step), style})
 	}
-	middle(c, []string{v.words.LargeWait()}, lines[:min(len(lines), max(c.H, 1))])
+	v.middle(c, []string{v.words.LargeWait()}, lines[:min(len(lines), max(c.H, 1))])
 }
 
 // openJob opens the data file: the first job of all.

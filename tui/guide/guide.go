@@ -4,8 +4,10 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/length"
 	"example.org/matside/plan/queue"
 	"example.org/matside/session"
 	"example.org/matside/tui/matpic"
@@ -19,6 +21,9 @@ type Facts struct {
 	Step   session.Step
 	Mat    string
 	Panels func(fabric int) int // how many panels of a fabric there are
+	Unit   length.Unit          // to write lengths in
+	Takes  time.Duration        // how long the cutter should take; 0: nothing is said
+	Next   []string             // fabrics of the load after this one, to make ready meanwhile
 }
 
 // Page is what to say at a step.
@@ -61,7 +66,7 @@ func fabric(w words.Words, f Facts, p *Page) {
 	p.Caution = w.RotaryCare()
 	var sizes []string
 	for i, r := range f.Load.RoughCuts {
-		size := w.Size(r.Width, r.Height, f.List.Unit)
+		size := w.Size(r.Width, r.Height, f.Unit)
 		sizes = append(sizes, size)
 		item := f.numbered(i, w.Rough(f.name(r.Fabric), size))
 		if f.Panels(r.Fabric) > 1 {
@@ -90,6 +95,7 @@ func fabric(w words.Words, f Facts, p *Page) {
 func press(w words.Words, f Facts, p *Page) {
 	p.Caution = w.IronCare()
 	names := f.fabrics(func(cutlist.Fabric) bool { return true })
+	p.Large = slices.Insert(p.Large, 0, append([]string{w.Large(int(f.Step))}, names...))
 	if p.Do = w.Press(w.And(names)); len(names) > 3 {
 		p.Do = w.PressMany(len(f.Load.RoughCuts))
 	}
@@ -98,7 +104,8 @@ func press(w words.Words, f Facts, p *Page) {
 
 func lay(w words.Words, f Facts, p *Page) {
 	p.Caution = w.RollerCare()
-	u := f.List.Unit
+	u := f.Unit
+	p.Large = slices.Insert(p.Large, 0, w.LargeLay(f.Mat))
 	if n := len(f.Load.RoughCuts); n == 1 {
 		r := f.Load.RoughCuts[0]
 		p.Do = w.LayOne(f.name(r.Fabric), f.Mat)
@@ -124,12 +131,19 @@ func lay(w words.Words, f Facts, p *Page) {
 func cut(w words.Words, f Facts, p *Page) {
 	p.Caution = w.BladeCare()
 	p.Do = w.Start()
+	p.Large = slices.Insert(p.Large, 0, w.LargeDrawing(f.Load.Layout))
 	p.More = append(p.More, w.BladeSeated(), w.Drawing(f.Load.Layout))
 	p.More = append(p.More, f.settings(w)...)
 	if f.fabrics(func(c cutlist.Fabric) bool { return c.FaceDown }) != nil {
 		p.More = append(p.More, w.Mirrored())
 	}
 	p.More = append(p.More, w.LeaveAlone())
+	if f.Takes > 0 {
+		p.More = append(p.More, w.CutTakes(f.Takes))
+	}
+	if len(f.Next) > 0 {
+		p.More = append(p.More, w.Meanwhile(w.And(f.Next)))
+	}
 }
 
 // settings says what to dial in: once where all fabrics agree.
@@ -154,12 +168,13 @@ func (f Facts) settings(w words.Words) []string {
 
 func peel(w words.Words, f Facts, p *Page) {
 	p.Do = w.Peel(len(f.Load.Pieces))
+	p.Large = slices.Insert(p.Large, 0, []string{w.LargePeel(len(f.Load.Pieces))})
 	letters := matpic.Letters(f.List)
 	for _, s := range Stacks(f.Load) {
 		line := f.List.Lines[s.Line]
 		p.Items = append(p.Items, w.Stack(letters[s.Line], w.Pieces(line, len(s.Pieces)), f.name(line.Fabric), line.Label))
 	}
-	p.More = []string{w.AnySpoiled(), w.WasteFirst()}
+	p.More = []string{w.WasteFirst(), w.AnySpoiled()}
 }
 
 // Stack is what a load holds of one line.

@@ -80,6 +80,22 @@ func (d *drawing) fill(o outline.Outline, fabric int, chosen bool) {
 	})
 }
 
+// zone names the cells inside o for a pointer, a run of each row at a time.
+func (d *drawing) zone(o outline.Outline, name string) {
+	from, row, n := 0, -1, 0
+	d.cells(o, func(x, y int) {
+		switch mx, my := d.middle(x, y); {
+		case !inside(o, mx, my):
+		case y == row && x == from+n:
+			n++
+		default:
+			d.c.Zone(from, row, n, 1, name)
+			from, row, n = x, y, 1
+		}
+	})
+	d.c.Zone(from, row, n, 1, name)
+}
+
 func roughOutline(r queue.RoughCut) outline.Outline {
 	return corners(r.X, r.Y, r.Width, r.Height)
 }
@@ -118,18 +134,33 @@ func (d *drawing) number(o outline.Outline, i int) {
 	}
 }
 
-// sizes writes a rectangle's width on its lower edge and its height beside
-// its right one, where there is room.
-func (d *drawing) sizes(o outline.Outline, width, height string) {
+// sizes writes a rectangle's width on its lower edge and its height on its
+// right one, or inside beside it, where there is room.
+func (d *drawing) sizes(o outline.Outline, width, height string, inner bool) {
 	a, b, e, f := box(o)
 	x0, y0, x1, y1 := d.col(a), d.row(b), d.col(e), d.row(f)
 	s := canvas.Style{Ink: look.Strong, Bold: true}
 	if n := canvas.Width(width); n+2 < x1-x0 {
 		d.write(x0+(x1-x0-n)/2, y1, width, s)
 	}
-	if n := canvas.Width(height); n+3 < x1-x0 && y1-y0 >= 3 {
-		d.write(x1-n, y0+1+(y1-y0-1)/3, height, s)
+	y, n := y0+1+(y1-y0-1)/3, canvas.Width(height)
+	switch {
+	case y1-y0 < 3:
+	case inner && n+3 < x1-x0:
+		d.write(x1-n, y, height, s)
+	case !inner && d.bareFrom(x1+1, y, n+1):
+		d.write(x1+1, y, height, s)
 	}
+}
+
+// bareFrom reports whether n cells from x, y on are bare mat.
+func (d *drawing) bareFrom(x, y, n int) bool {
+	for i := x; i < x+n; i++ {
+		if at := d.c.At(i, y); i >= d.c.W-1 || at != " " && at != "·" || d.paper[y*d.c.W+i] != 0 || d.solid[y*d.c.W+i]|d.broken[y*d.c.W+i] != 0 {
+			return false
+		}
+	}
+	return true
 }
 
 func (d *drawing) write(x, y int, text string, s canvas.Style) {
@@ -145,7 +176,7 @@ func (d *drawing) close() {
 	for y := range d.c.H {
 		for x := range d.c.W {
 			if i := y*d.c.W + x; d.paper[i] == 0 && (d.solid[i] != 0 || d.dots[i] != 0) {
-				if p := d.beside(x, y); p != 0 {
+				if p := d.around(x, y); p != 0 {
 					d.c.Rune(x, y, ' ', canvas.Style{Ink: look.Mark, Paper: p})
 				}
 			}
@@ -153,8 +184,8 @@ func (d *drawing) close() {
 	}
 }
 
-// beside is the paper of a filled cell next to x, y.
-func (d *drawing) beside(x, y int) uint8 {
+// around is the paper of a filled cell next to x, y.
+func (d *drawing) around(x, y int) uint8 {
 	for dy := -1; dy <= 1; dy++ {
 		for dx := -1; dx <= 1; dx++ {
 			if i, j := x+dx, y+dy; i >= 0 && j >= 0 && i < d.c.W && j < d.c.H && d.paper[j*d.c.W+i] != 0 {
@@ -270,60 +301,4 @@ func (d *drawing) edge(s canvas.Style, corners [4]rune) {
 	d.c.Rune(w-1, 0, corners[1], s)
 	d.c.Rune(0, h-1, corners[2], s)
 	d.c.Rune(w-1, h-1, corners[3], s)
-}
-
-// letter puts a piece's character on the free cell nearest to the middle of
-// its corners, with a blank on either side where that is free too.
-func (d *drawing) letter(o outline.Outline, r rune, spoiled, chosen bool) {
-	x, y, ok := d.place(o)
-	if !ok {
-		return
-	}
-	s := canvas.Style{Ink: look.Strong, Bold: true, Reverse: chosen}
-	if spoiled {
-		s.Ink, s.Reverse = look.Strong, true
-	}
-	for _, side := range []int{x - 1, x + 1} {
-		if d.free(o, side, y) {
-			d.c.Over(side, y, ' ', s)
-		}
-	}
-	d.c.Over(x, y, r, s)
-}
-
-func (d *drawing) place(o outline.Outline) (bestX, bestY int, ok bool) {
-	if len(o) == 0 {
-		return 0, 0, false
-	}
-	var sx, sy int64
-	for _, p := range o {
-		sx += micro(p.X)
-		sy += micro(p.Y)
-	}
-	sx, sy = sx/int64(len(o)), sy/int64(len(o))
-	best := int64(-1)
-	d.cells(o, func(x, y int) {
-		if !d.free(o, x, y) {
-			return
-		}
-		mx, my := d.middle(x, y)
-		far := (mx-sx)*(mx-sx) + (my-sy)*(my-sy)
-		if !d.free(o, x-1, y) && !d.free(o, x+1, y) {
-			far += d.width * d.width // squeezed between two lines: only if there is nothing better
-		}
-		if best < 0 || far < best {
-			best, bestX, bestY = far, x, y
-		}
-	})
-	return bestX, bestY, best >= 0
-}
-
-// free reports whether a cell lies inside o and no line runs through it.
-func (d *drawing) free(o outline.Outline, x, y int) bool {
-	if x < 1 || y < 1 || x >= d.c.W-1 || y >= d.c.H-1 {
-		return false
-	}
-	i := y*d.c.W + x
-	mx, my := d.middle(x, y)
-	return d.solid[i] == 0 && d.dots[i] == 0 && inside(o, mx, my)
 }

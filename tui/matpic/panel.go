@@ -58,7 +58,7 @@ func (p Panel) Draw(cols, rows int) *canvas.Canvas {
 	d.border(page)
 	for _, b := range p.Boxes {
 		if o := corners(b.X, b.Y, b.W, b.H); b.When == Now {
-			d.sizes(o, p.Say(b.W), p.Say(b.H))
+			d.sizes(o, p.Say(b.W), p.Say(b.H), true)
 			d.number(o, b.Number)
 		}
 	}

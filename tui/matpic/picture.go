@@ -17,7 +17,11 @@ type Picture struct {
 	Spoiled map[int]bool            // pieces to cross out, by index into Load.Pieces
 	Cursor  int                     // piece to show as chosen, by index; -1 for none
 	Bare    bool                    // rough cuts only: what there is before the blade has been
-	Say     func(length.Len) string // how a length is written; nil on a picture that is not Bare
+	Grid    bool                    // the mat's printed grid, in Unit
+	Unit    length.Unit             // of the grid
+	Large   bool                    // large letters in the pieces that have room
+	Zone    func(piece int) string  // names a piece for the pointer; nil: pieces are no targets
+	Say     func(length.Len) string // how a length is written on an edge; nil: no sizes
 }
 
 // Size returns the largest cells a picture of the mat can fill inside w by h
@@ -48,6 +52,9 @@ func (p Picture) Draw(cols, rows int) *canvas.Canvas {
 		return c
 	}
 	d := newDrawing(c, p.List.Mat.Width, p.List.Mat.Height)
+	if p.Grid {
+		d.grid(p.Unit, sheet)
+	}
 	for i, r := range p.Load.RoughCuts {
 		if p.Bare {
 			d.bare(r, i, len(p.Load.RoughCuts))
@@ -58,6 +65,9 @@ func (p Picture) Draw(cols, rows int) *canvas.Canvas {
 	if !p.Bare {
 		for i := range p.Load.Pieces {
 			d.fill(p.Load.Pieces[i].Outline, p.fabric(i), p.Cursor == i)
+			if p.Zone != nil {
+				d.zone(p.Load.Pieces[i].Outline, p.Zone(i))
+			}
 		}
 		for i := range p.Load.Pieces {
 			d.edges(p.Load.Pieces[i].Outline)
@@ -66,28 +76,35 @@ func (p Picture) Draw(cols, rows int) *canvas.Canvas {
 	d.close()
 	d.lines()
 	d.sheetEdge(sheet)
-	if p.Bare {
+	if p.Grid {
+		d.scale(p.Unit)
+	}
+	p.words(d)
+	return c
+}
+
+// words writes sizes and letters over the lines.
+func (p Picture) words(d *drawing) {
+	if p.Say != nil {
 		for _, r := range p.Load.RoughCuts {
-			d.sizes(roughOutline(r), p.Say(r.Width), p.Say(r.Height))
-		}
-	} else {
-		for i := range p.Load.Pieces {
-			d.letter(p.Load.Pieces[i].Outline, p.face(i), p.Spoiled[i], p.Cursor == i)
+			d.sizes(roughOutline(r), p.Say(r.Width), p.Say(r.Height), p.Bare)
 		}
 	}
-	return c
+	if p.Bare {
+		return
+	}
+	for i := range p.Load.Pieces {
+		o, r := p.Load.Pieces[i].Outline, p.Letters[p.Load.Pieces[i].Line]
+		if p.Spoiled[i] {
+			d.crossed(o, r, p.Cursor == i)
+		} else {
+			d.letter(o, r, p.Cursor == i, p.Large)
+		}
+	}
 }
 
 func (p Picture) fabric(piece int) int {
 	return p.List.Lines[p.Load.Pieces[piece].Line].Fabric
-}
-
-// face is the character that stands in a piece.
-func (p Picture) face(piece int) rune {
-	if p.Spoiled[piece] {
-		return '×'
-	}
-	return p.Letters[p.Load.Pieces[piece].Line]
 }
 
 // micro brings a length down to micrometres, so that products of two stay

@@ -1,6 +1,8 @@
 package matpic
 
 import (
+	"maps"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -75,19 +77,71 @@ func TestPicture(t *testing.T) {
 	}
 }
 
-// In a picture that is large enough every piece has its letter, spoiled ones
-// a cross.
+// In a picture that is large enough every piece has its letter, and spoiled
+// ones, and no others, are crossed.
 func TestEveryPieceHasItsLetter(t *testing.T) {
 	for w := 26; w < 200; w += 7 {
 		p := sample()
-		p.Spoiled = map[int]bool{0: true, 7: true}
+		p.Spoiled, p.Zone = map[int]bool{0: true, 7: true}, strconv.Itoa
 		cols, rows := Size(p.List.Mat, w, w)
-		got := strings.Join(p.Draw(cols, rows).Lines(), "\n")
-		for letter, want := range map[string]int{"A": 3, "B": 2, "C": 3, "×": 2} {
+		c := p.Draw(cols, rows)
+		got := strings.Join(c.Lines(), "\n")
+		for letter, want := range map[string]int{"A": 4, "B": 2, "C": 4} {
 			if n := strings.Count(got, letter); n != want {
 				t.Errorf("%d columns: %d of %s, want %d\n%s", cols, n, letter, want, got)
 			}
 		}
+		crossed := map[int]bool{}
+		for y := range rows {
+			for x := range cols {
+				if c.At(x, y) == "╳" {
+					i, err := strconv.Atoi(c.Hit(x, y))
+					crossed[i] = err == nil
+				}
+			}
+		}
+		if !maps.Equal(crossed, p.Spoiled) {
+			t.Errorf("%d columns: pieces %v are crossed\n%s", cols, crossed, got)
+		}
+	}
+}
+
+func TestLargeLetters(t *testing.T) {
+	p := sample()
+	p.Large = true
+	cols, rows := Size(p.List.Mat, 120, 60)
+	got := strings.Join(p.Draw(cols, rows).Lines(), "\n")
+	if strings.ContainsAny(got, "AB") || !strings.Contains(got, "█") {
+		t.Errorf("the letters of large pieces are small\n%s", got)
+	}
+}
+
+func TestGrid(t *testing.T) {
+	p := sample()
+	p.Grid = true
+	cols, rows := Size(p.List.Mat, 60, 60)
+	lines := p.Draw(cols, rows).Lines()
+	if want := "╭────1────2────3────4────5────6───7────8────9────10───11───╮"; lines[0] != want {
+		t.Errorf("the upper edge is %s", lines[0])
+	}
+	p.Unit = length.Cm
+	if got := p.Draw(cols, rows).Lines()[0]; !strings.Contains(got, "─5─") || !strings.Contains(got, "─25─") {
+		t.Errorf("in centimetres it is %s", got)
+	}
+}
+
+func TestMove(t *testing.T) {
+	load := sample().Load // rows 0 1 2 3, 4 5, 6 7 8 9
+	for _, c := range []struct{ at, dx, dy, want int }{
+		{-1, 1, 0, 0}, {0, 1, 0, 1}, {0, -1, 0, 0}, {3, 1, 0, 4}, {9, 1, 0, 9},
+		{0, 0, 1, 4}, {3, 0, 1, 5}, {5, 0, -1, 2}, {0, 0, -1, 0}, {6, 0, 1, 6},
+	} {
+		if got := Move(load, c.at, c.dx, c.dy); got != c.want {
+			t.Errorf("from %d by %d, %d: %d, want %d", c.at, c.dx, c.dy, got, c.want)
+		}
+	}
+	if got := Move(&queue.Load{}, -1, 1, 0); got != -1 {
+		t.Errorf("an empty mat has piece %d", got)
 	}
 }
 

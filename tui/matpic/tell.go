@@ -1,6 +1,7 @@
 package matpic
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -11,16 +12,15 @@ import (
 )
 
 // Tell tells a load in words, a line for each row of pieces from the top:
-// "Row 1, from the left: 4 squares 2 1/2 of Plum, line A." A row holds the
-// pieces that begin above the middle of its first one.
+// "Row 1, from the left: 4 squares 2 1/2 of Plum, line A."
 func Tell(w words.Words, list *cutlist.List, load *queue.Load) []string {
 	letters := Letters(list)
 	var told []string
-	for i, row := range rows(load) {
+	for i, row := range Rows(load) {
 		var parts []string
 		for at := 0; at < len(row); {
-			line, n := row[at], 0
-			for at < len(row) && row[at] == line {
+			line, n := load.Pieces[row[at]].Line, 0
+			for at < len(row) && load.Pieces[row[at]].Line == line {
 				at++
 				n++
 			}
@@ -32,25 +32,23 @@ func Tell(w words.Words, list *cutlist.List, load *queue.Load) []string {
 	return told
 }
 
-// rows are the lines of the pieces, row by row, each from the left.
-func rows(load *queue.Load) [][]int {
+// Rows are the pieces of a load, by index, row by row from the top and each
+// row from the left. A row holds the pieces that begin above the middle of
+// its first one.
+func Rows(load *queue.Load) [][]int {
 	type spot struct {
-		line          int
+		piece         int
 		x, y0, middle length.Len
 	}
 	var spots []spot
-	for _, p := range load.Pieces {
+	for i, p := range load.Pieces {
 		if len(p.Outline) > 0 {
 			x0, y0, _, y1 := box(p.Outline)
-			spots = append(spots, spot{p.Line, x0, y0, y0 + (y1-y0)/2})
+			spots = append(spots, spot{i, x0, y0, y0 + (y1-y0)/2})
 		}
 	}
-	slices.SortStableFunc(spots, func(a, b spot) int {
-		if a.y0 != b.y0 {
-			return int(min(max(a.y0-b.y0, -1), 1))
-		}
-		return int(min(max(a.x-b.x, -1), 1))
-	})
+	byX := func(a, b spot) int { return cmp.Compare(a.x, b.x) }
+	slices.SortStableFunc(spots, func(a, b spot) int { return cmp.Or(cmp.Compare(a.y0, b.y0), byX(a, b)) })
 	var out [][]int
 	for len(spots) > 0 {
 		n := 0
@@ -58,12 +56,40 @@ func rows(load *queue.Load) [][]int {
 			n++
 		}
 		row := spots[:n:n]
-		slices.SortStableFunc(row, func(a, b spot) int { return int(min(max(a.x-b.x, -1), 1)) })
-		var lines []int
+		slices.SortStableFunc(row, byX)
+		var pieces []int
 		for _, s := range row {
-			lines = append(lines, s.line)
+			pieces = append(pieces, s.piece)
 		}
-		out, spots = append(out, lines), spots[n:]
+		out, spots = append(out, pieces), spots[n:]
 	}
 	return out
+}
+
+// Move is the piece beside piece at in a direction: dx -1 or 1 along the
+// rows, which follow each other; dy -1 or 1 to the nearest in the row above
+// or below. A piece that is not there (-1) moves to the first. Where there is
+// none, at stays.
+func Move(load *queue.Load, at, dx, dy int) int {
+	rows := Rows(load)
+	flat := slices.Concat(rows...)
+	i := slices.Index(flat, at)
+	switch {
+	case len(flat) == 0:
+		return -1
+	case i < 0:
+		return flat[0]
+	case dy == 0:
+		return flat[min(max(i+dx, 0), len(flat)-1)]
+	}
+	r := slices.IndexFunc(rows, func(row []int) bool { return slices.Contains(row, at) })
+	if r+dy < 0 || r+dy >= len(rows) {
+		return at
+	}
+	middle := func(piece int) length.Len {
+		x0, _, x1, _ := box(load.Pieces[piece].Outline)
+		return x0 + (x1-x0)/2
+	}
+	far := func(piece int) length.Len { return max(middle(piece)-middle(at), middle(at)-middle(piece)) }
+	return slices.MinFunc(rows[r+dy], func(a, b int) int { return cmp.Compare(far(a), far(b)) })
 }

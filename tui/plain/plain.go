@@ -164,7 +164,7 @@ func (t *talk) mat(state *session.State, name string) {
 func facts(q *session.Quilt) guide.Facts {
 	load := q.InHand()
 	list := q.ListOf(load)
-	return guide.Facts{List: list, Load: &load.Load, Step: q.Step, Mat: q.Mat,
+	return guide.Facts{List: list, Load: &load.Load, Step: q.Step, Mat: q.Mat, Unit: list.Unit,
 		Panels: func(fabric int) int { return len(list.Fabrics[fabric].Stock) }}
 }
 

@@ -42,6 +42,14 @@ func (English) Step(n int) string { return []string{"fabric", "press", "load", "
 // Large names a step in capitals.
 func (e English) Large(n int) string { return strings.ToUpper(e.Step(n)) }
 
+// LargeLay and the next few are what to do, in capitals, a line each.
+func (English) LargeLay(mat string) []string { return []string{"LAY ON", "MAT " + mat} }
+func (English) LargeDrawing(n int) []string  { return []string{fmt.Sprintf("DRAWING %d", n)} }
+func (English) LargePeel(n int) string       { return fmt.Sprintf("PEEL %d", n) }
+func (English) LargeRest() []string          { return []string{"REST", "YOUR HANDS"} }
+func (English) LargePause() string           { return "PAUSE" }
+func (English) LargeCutOver() string         { return "CUT OVER?" }
+
 // Done is what Enter says at a step.
 func (English) Done(n int) string {
 	return []string{"it is cut to size", "flat, dry and cool", "it lies flat", "the cutter has stopped", "all good"}[n]
@@ -115,6 +123,12 @@ func (English) SettingOf(fabric, setting string) string {
 func (English) BladeSeated() string { return "Is the blade in, and seated?" }
 func (English) Mirrored() string    { return "Don't mirror it: that is done already." }
 func (English) LeaveAlone() string  { return "Leave it alone until it stops." }
+func (e English) CutTakes(d time.Duration) string {
+	return "It should take about " + e.Time(d) + "."
+}
+func (English) Meanwhile(fabrics string) string {
+	return "Meanwhile: press " + fabrics + " for the next load."
+}
 func (English) BladeCare() string {
 	return "The blade is sharp: hands off while it moves. The maker's instructions come first."
 }
@@ -129,6 +143,24 @@ func (English) Stack(letter rune, pieces, fabric, label string) string {
 	return fmt.Sprintf("%c  %s, %s, for %s", letter, pieces, fabric, label)
 }
 func (English) AnySpoiled() string { return "Any spoiled? Type how many." }
+func (English) OrPick() string     { return "Or pick them on the picture: Right, then x." }
+func (English) Picked(n int) string {
+	return count(n, "piece", "pieces") + " crossed out on the picture."
+}
+func (English) KeyPick() string          { return "to the next piece on the picture" }
+func (English) KeyPickBack() string      { return "to the piece before" }
+func (English) KeyPickUp() string        { return "to the row above" }
+func (English) KeyPickDown() string      { return "to the row below" }
+func (English) KeyCross(off bool) string { return toggle(off, "this one is spoiled") }
+func (English) KeyPickNone() string      { return "none of them" }
+func (English) NoPiece() string          { return "Choose a piece first: Left and Right go to them." }
+func (English) PieceAt(row, place int, piece, fabric string, letter rune, label string) string {
+	text := fmt.Sprintf("%c  row %d, piece %d: %s, %s", letter, row, place, piece, fabric)
+	if label != "" && label != string(letter) {
+		text += ", for " + label
+	}
+	return text
+}
 func (English) Spoiled(n int) string {
 	return count(n, "piece", "pieces") + " spoiled, to be cut again."
 }
@@ -340,6 +372,16 @@ func (English) SettingsNotKept(why string) string {
 // What ought to be over.
 func (English) CutOver() string   { return "The cutter ought to be done." }
 func (English) RestHands() string { return "Time to rest your hands." }
+func (English) RestHow() string   { return "p begins a pause. Enter goes on as before." }
+
+// A pause.
+func (English) KeyPause() string  { return "pause" }
+func (English) KeyResume() string { return "go on cutting" }
+func (e English) PauseSince(from time.Time) string {
+	return "Your pause began at " + e.Clock(from) + "."
+}
+func (e English) PauseFor(d time.Duration) string { return "About " + e.Time(d) + " does hands good." }
+func (English) PauseFree() string                 { return "It counts as no work. Take as long as you like." }
 
 // The plain lines.
 func (English) PlainHello(quilt string) string {
@@ -437,4 +479,97 @@ func (English) MatNumber(n int) string {
 		return names[n-1]
 	}
 	return itoa(n)
+}
+
+// The days behind.
+func (English) KeyDays() string         { return "the days behind" }
+func (English) KeyNextPart() string     { return "the next part" }
+func (English) DaysBehind() string      { return "the days behind" }
+func (English) NoDaysYet() string       { return "Nothing has been peeled yet." }
+func (English) DaysWillShow() string    { return "Pieces, minutes and spoiled ones will stand here." }
+func (English) PiecesAnEvening() string { return "Pieces an evening" }
+func (English) MinutesAStep() string    { return "Minutes a step" }
+func (English) SpoiledByFabric() string { return "Spoiled, by fabric" }
+func (English) SpoiledByPlace() string  { return "Spoiled, by place on the mat" }
+func (English) Plain(n int) string      { return itoa(n) }
+
+// Day writes a day kept as 2026-03-07: "Sat, Mar 7".
+func (English) Day(date string) string {
+	t, err := time.Parse("2006-01-02", date)
+	if err != nil {
+		return date
+	}
+	return t.Format("Mon, Jan 2")
+}
+func (English) GoodAndSpoiled(good, spoiled int) string {
+	if spoiled == 0 {
+		return itoa(good)
+	}
+	return fmt.Sprintf("%d, %d spoiled", good, spoiled)
+}
+
+// UsualTime is what a step takes, and between what half of the times lie.
+func (e English) UsualTime(low, mid, high time.Duration, guess bool) string {
+	if guess {
+		return e.Minutes(mid) + " min, a guess"
+	}
+	return e.Minutes(mid) + " min, mostly " + e.Minutes(low) + " to " + e.Minutes(high)
+}
+
+// Minutes writes minutes, with tenths where they are few.
+func (English) Minutes(d time.Duration) string {
+	if d < 10*time.Minute {
+		return strings.TrimSuffix(strconv.FormatFloat(d.Minutes(), 'f', 1, 64), ".0")
+	}
+	return itoa(int(d.Minutes() + 0.5))
+}
+
+// The shelf.
+func (English) KeyShelf() string    { return "the shelf" }
+func (English) TheShelf() string    { return "the shelf" }
+func (English) ShelfEmpty() string  { return "The shelf is empty." }
+func (English) KeyCutQuilt() string { return "cut this one" }
+func (English) KeyAside() string    { return "set it aside" }
+func (English) KeyTakeUp() string   { return "take it up again" }
+func (English) KeyRename() string   { return "another name" }
+func (English) KeyFinish() string   { return "call it finished" }
+func (English) KeyRemove() string   { return "take it off the shelf" }
+func (English) Standing(n int) string {
+	return []string{"under way", "set aside", "all cut", "removed"}[n]
+}
+func (English) LoadsLeft(n int) string         { return count(n, "load", "loads") + " to go" }
+func (English) IsAllCut(quilt string) string   { return quilt + " is all cut." }
+func (English) SureFinish(quilt string) string { return "Is " + quilt + " finished?" }
+func (English) FinishMeans() string            { return "Its loads still to come won't be cut." }
+func (English) SureRemove(quilt string) string { return "Take " + quilt + " off the shelf for good?" }
+func (English) RemoveMeans() string            { return "A backup is made first." }
+func (English) LargeSure() string              { return "SURE?" }
+func (English) YesOrNo() string                { return "y is yes, Enter is no." }
+func (English) Yes() string                    { return "yes" }
+func (English) No() string                     { return "no, leave it" }
+func (English) NewNameOf(what string) string   { return "A new name for " + what + ":" }
+func (English) NameOfMat() string              { return "A name for the new mat:" }
+func (English) NameHow() string                { return "Type it, then press Enter." }
+func (English) NameNeeded() string             { return "A name needs a letter at least." }
+func (English) KeyTakeName() string            { return "take this name" }
+
+// More of the mats and the blade.
+func (English) KeyRetire() string           { return "this mat is thrown away" }
+func (English) SureRetire(m string) string  { return "Is mat " + m + " thrown away?" }
+func (English) RetireMeans() string         { return "What it taught about wear is kept." }
+func (English) KeyBlade() string            { return "a new blade is in" }
+func (English) SureBlade() string           { return "Is a new blade in the cutter?" }
+func (English) CurveTitle() string          { return "Chance to have lifted, by loads since the wash" }
+func (English) LiftedSince() string         { return "Fabric has lifted since its wash: wash it." }
+func (English) BladeCut(long string) string { return "The blade has cut " + long + "." }
+func (English) MinutesShort(d time.Duration) string {
+	return itoa(int((d+time.Minute/2)/time.Minute)) + " min"
+}
+
+// Long writes a long way: in yards, or in metres.
+func (English) Long(l length.Len, u length.Unit) string {
+	if u == length.In {
+		return count(int((l+length.Yard/2)/length.Yard), "yard", "yards")
+	}
+	return itoa(int((l+50*length.Centimetre)/(100*length.Centimetre))) + " m"
 }

@@ -1,0 +1,250 @@
+package tui
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/matside/session"
+	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/glyph"
+	"example.org/matside/tui/guide"
+	"example.org/matside/tui/matpic"
+)
+
+func (s walk) title(v view) string   { return "" }
+func (s walk) caution(v view) string { return guide.Write(v.words, v.facts()).Caution }
+
+// picture is what is drawn beside the words.
+type picture struct {
+	size   func(w, h int) (cols, rows int)
+	draw   func(cols, rows int) *canvas.Canvas
+	legend string
+	style  canvas.Style // of the legend
+}
+
+// body gives the picture as much width as the words can spare. Where the
+// words need all there is, they stand alone; and where even that is too
+// little, in pages. A click anywhere goes on, but on a piece of the picture.
+func (s walk) body(v view, c *canvas.Canvas) {
+	c.Zone(0, 0, c.W, c.H, "on")
+	facts := v.facts()
+	paragraphs, big := s.paragraphs(v, facts, guide.Write(v.words, facts))
+	pic := s.picture(v, facts)
+	const gap = 3
+	for _, share := range []int{50, 45, 38, 30} {
+		cols, rows := pic.size(c.W*share/100, c.H-1)
+		if under := len(canvas.Wrap(pic.legend, cols)); under > 1 {
+			cols, rows = pic.size(c.W*share/100, c.H-min(under, 2))
+		}
+		lines := wrapped(paragraphs, c.W-cols-gap)
+		const headline = 4
+		if len(lines) > c.H || share > 38 && len(lines)+headline > c.H {
+			continue
+		}
+		c.Draw(0, 0, pic.draw(cols, rows))
+		for i, l := range canvas.Wrap(pic.legend, cols) {
+			c.Text(0, rows+i, l, pic.style)
+		}
+		right := canvas.New(c.W-cols-gap, c.H, text)
+		s.column(v, right, lines, big)
+		c.Draw(cols+gap, 0, right)
+		return
+	}
+	s.column(v, c, onePage(v, wrapped(paragraphs, c.W), s.page, c.H), big)
+}
+
+// picture is the panel at the fabric step, the rough cuts at the press, and
+// the whole mat from there on.
+func (s walk) picture(v view, f guide.Facts) picture {
+	if f.Step == session.Fabric {
+		if p, ok := s.panel(v, f); ok {
+			return picture{p.Size, p.Draw, v.panelLegend(f, s.cut(f)), quiet}
+		}
+	}
+	m := v.matPicture(f)
+	m.Bare, m.Grid = f.Step <= session.Press, true
+	m.Spoiled, m.Cursor = pieceSet(s.picked), s.at-1
+	legend, style := legend(v, f), quiet
+	if !m.Bare {
+		m.Zone = func(i int) string { return pieceZone + strconv.Itoa(i) }
+		if s.at > 0 {
+			legend, style = v.pieceAt(f, s.at-1), accent
+		}
+	}
+	size := func(w, h int) (int, int) { return matpic.Size(f.List.Mat, w, h) }
+	return picture{size, m.Draw, legend, style}
+}
+
+// matPicture is the picture of a load, as her settings have it.
+func (v view) matPicture(f guide.Facts) matpic.Picture {
+	return matpic.Picture{List: f.List, Load: f.Load, Letters: matpic.Letters(f.List), Cursor: -1,
+		Unit: v.unit(), Say: v.length, Large: v.settings.Letters != "small"}
+}
+
+// pieceSet is the set of some pieces.
+func pieceSet(pieces []int) map[int]bool {
+	in := make(map[int]bool, len(pieces))
+	for _, p := range pieces {
+		in[p] = true
+	}
+	return in
+}
+
+// pieceAt names a piece as the picture shows it.
+func (v view) pieceAt(f guide.Facts, piece int) string {
+	for r, row := range matpic.Rows(f.Load) {
+		if i := slices.Index(row, piece); i >= 0 {
+			line := f.Load.Pieces[piece].Line
+			l := f.List.Lines[line]
+			return v.words.PieceAt(r+1, i+1, v.words.Pieces(l, 1), f.List.Fabrics[l.Fabric].Name, matpic.Letters(f.List)[line], l.Label)
+		}
+	}
+	return ""
+}
+
+// paragraphs are the words of a step, and what to write large over them.
+func (s walk) paragraphs(v view, f guide.Facts, page guide.Page) ([]line, [][]string) {
+	if s.asked != nil {
+		return s.askWhich(v, f)
+	}
+	lines := []line{{page.Do, strong}}
+	for _, item := range page.Items {
+		lines = append(lines, line{item, accent})
+	}
+	if f.Step == session.Fabric {
+		lines = append(lines, s.straightCuts(v, f)...)
+	}
+	for _, more := range page.More {
+		lines = append(lines, line{more, text})
+	}
+	if f.Step == session.Peel {
+		lines = append(lines, line{v.words.OrPick(), text})
+	}
+	if s.lifted {
+		lines = append(lines, line{v.words.Lifted(), warn})
+	}
+	if s.ragged {
+		lines = append(lines, line{v.words.Ragged(), warn})
+	}
+	return s.pressing(v, lines, page.Large)
+}
+
+// pressing puts first what she is in the middle of, or what ought to be over.
+func (s walk) pressing(v view, lines []line, big [][]string) ([]line, [][]string) {
+	switch alarm := v.alarm(); {
+	case len(s.picked) > 0:
+		n := len(s.picked)
+		return append([]line{{v.words.Picked(n), strong}}, lines[1:]...), [][]string{{v.words.LargeSpoiled(strconv.Itoa(n))}, {strconv.Itoa(n)}}
+	case s.number() > 0:
+		return append([]line{{v.words.Spoiled(s.number()), strong}}, lines[1:]...), [][]string{{v.words.LargeSpoiled(s.entry)}, {s.entry}}
+	case alarm == pauseDue:
+		rest := v.words.LargeRest()
+		return append([]line{{v.words.RestHands(), warn}, {v.words.RestHow(), text}}, lines...), [][]string{rest, rest[:1]}
+	case alarm == cutOver:
+		return append([]line{{v.words.CutOver(), warn}}, lines...), append([][]string{{v.words.LargeCutOver()}}, big...)
+	}
+	return lines, big
+}
+
+// askWhich asks how many of the spoiled pieces are of one line.
+func (s walk) askWhich(v view, f guide.Facts) ([]line, [][]string) {
+	stack := s.asked.Stacks[0]
+	l, letter := f.List.Lines[stack.Line], matpic.Letters(f.List)[stack.Line]
+	least, most := s.asked.Bounds()
+	which := v.words.Stack(letter, v.words.Pieces(l, len(stack.Pieces)), f.List.Fabrics[l.Fabric].Name, l.Label)
+	return []line{{v.words.SpoiledOf(s.asked.Left), strong}, {which, accent}, {v.words.FromTo(least, most), text}},
+		[][]string{{string(letter) + ": " + or(s.entry, "?")}}
+}
+
+func or(s, other string) string {
+	if s == "" {
+		return other
+	}
+	return s
+}
+
+// column draws large words, the lines, and the large counters at the foot.
+// Numbers to cut by may take more than half of it, a mere word a third: the
+// counters come before a larger word.
+func (s walk) column(v view, c *canvas.Canvas, lines []line, big [][]string) {
+	y, free := 0, c.H-len(lines)
+	for _, try := range v.big(big) {
+		most := c.H / 3
+		if strings.ContainsAny(try[0], "0123456789") {
+			most = c.H * 3 / 5
+		}
+		if l, ok := glyph.Fit(c.W, min(free-1, max(most, 3)), try...); ok {
+			large(c, 0, 0, l, strong)
+			y = l.H + 1
+			break
+		}
+	}
+	for i, l := range lines {
+		c.Text(0, y+i, l.text, l.style)
+	}
+	counts := counters(v, c.W, min(free-y-1, max(c.H/4, 4)))
+	y = c.H
+	for _, n := range counts {
+		y = min(y, c.H-n.lines.H)
+	}
+	x := 0
+	for _, n := range counts {
+		large(c, x, y, n.lines, accent)
+		c.Text(x, y-1, n.caption, quiet)
+		x += max(n.lines.W, canvas.Width(n.caption)) + countGap
+	}
+}
+
+// countGap parts the large counters.
+const countGap = 3
+
+// count is a number to be read from afar.
+type count struct {
+	caption string
+	lines   glyph.Lines
+}
+
+// counters are the load, the pieces to go and the time left, all of one
+// size, or nil where there is no room.
+func counters(v view, w, h int) []count {
+	q := v.quilt
+	if v.settings.Letters == "small" {
+		return nil
+	}
+	texts := []string{fmt.Sprintf("%d∕%d", q.Place(), len(q.Loads)), fmt.Sprint(q.Pieces.Asked - q.Pieces.Done)}
+	captions := []string{v.words.LoadCaption(), v.words.ToGoCaption()}
+	if v.advice.Left != nil {
+		d, guess := v.advice.Left(v.state, q)
+		texts, captions = append(texts, v.words.LargeTime(d)), append(captions, v.words.TimeCaption(guess))
+	}
+	lines, ok := glyph.Beside(w, h-1, countGap, texts...)
+	if !ok {
+		return nil
+	}
+	var counts []count
+	for i, l := range lines {
+		counts = append(counts, count{captions[i], l})
+	}
+	return counts
+}
+
+// legend names the fabrics of the letters: "A B Plum, C Oat".
+func legend(v view, f guide.Facts) string {
+	letters := matpic.Letters(f.List)
+	var parts []string
+	seen := make(map[int]string)
+	var order []int
+	for _, s := range guide.Stacks(f.Load) {
+		fabric := f.List.Lines[s.Line].Fabric
+		if seen[fabric] == "" {
+			order = append(order, fabric)
+		}
+		seen[fabric] += string(letters[s.Line]) + " "
+	}
+	for _, fabric := range order {
+		parts = append(parts, seen[fabric]+f.List.Fabrics[fabric].Name)
+	}
+	return v.words.Legend(parts)
+}
