@@ -2,6 +2,7 @@ package session
 
 import (
 	"math"
+	"slices"
 	"sync"
 	"time"
 
@@ -34,7 +35,7 @@ type MatAdvice struct {
 }
 
 // KnownLifts is how many lifts make the advice her own, and no guess.
-const KnownLifts = 3
+const KnownLifts = wear.Known
 
 // Due of a mat: her own number, or the one after which washing costs least.
 func (s *State) Due(mat string) Due {
@@ -49,9 +50,9 @@ func (s *State) due(m *Mat, l *learned) Due {
 	if m.Due > 0 {
 		return Due{After: m.Due, Left: m.Due - m.Since, Own: true}
 	}
-	due := usualDue
-	if l.runs > 0 {
-		due = l.model.Whole(m.Washes, l.costs, l.weight)
+	due := l.cautious
+	if l.model.Seen >= KnownLifts {
+		due = l.of(m).Whole(m.Washes, l.costs)
 	}
 	age, lifted := m.age()
 	left := int(math.Round(float64(due) - age/l.weight))
@@ -71,11 +72,12 @@ func (s *State) Advise(mat string) MatAdvice {
 	a := MatAdvice{Due: s.due(m, l), Lifts: l.model.Seen, Runs: l.runs, Aging: l.model.Aging,
 		WashCosts: minutes(l.costs.Renew), LiftCosts: minutes(l.costs.Fail)}
 	a.Age, a.Lifted = m.age()
-	a.Next = l.model.Next(a.Age, l.weight, m.Washes)
-	a.NewMat = l.model.Seen >= KnownLifts && l.model.Advise(m.Washes, l.costs).Spent
-	law := l.model.After(m.Washes)
+	model := l.of(m)
+	a.Next = model.Next(a.Age/l.weight, 1, m.Washes)
+	a.NewMat = l.model.Seen >= KnownLifts && model.Advise(m.Washes, l.costs).Spent
+	law := model.After(m.Washes)
 	for n := 1; n <= max(2*a.After, 12); n++ {
-		a.Curve = append(a.Curve, law.Failed(float64(n)*l.weight))
+		a.Curve = append(a.Curve, law.Failed(float64(n)))
 	}
 	return a
 }
@@ -85,15 +87,22 @@ func (s *State) Advise(mat string) MatAdvice {
 // minutes come to.
 const usualDue = 8
 
+// alikeLoads is how many loads of the usual weight are imagined before hers.
+const alikeLoads = 4
+
 // learned is what the mats' and her own past come to. It takes a millisecond
 // or two to work out, so a ledger's states keep it once it is.
 type learned struct {
-	once   sync.Once
-	model  wear.Model
-	runs   int
-	weight float64 // of a usual load, in plain ones
-	costs  wear.Costs
+	once     sync.Once
+	model    wear.Model
+	runs     int
+	cautious int     // the number of loads while it is a guess
+	weight   float64 // of a usual load, in plain ones; the model counts in usual loads
+	costs    wear.Costs
 }
+
+// of is the model for one mat: some hold worse than others.
+func (l *learned) of(m *Mat) wear.Model { return l.model.Of(inUsual(m.lives(), l.weight)) }
 
 func (s *State) learn() *learned {
 	l := s.learned
@@ -101,8 +110,14 @@ func (s *State) learn() *learned {
 		l = &learned{}
 	}
 	l.once.Do(func() {
-		l.model, l.runs = s.wearModel()
 		l.weight, l.costs = s.usualWeight(), s.costs()
+		lives := s.lives()
+		l.model, l.runs = wear.Learn(wear.NewMat, inUsual(lives, l.weight)), len(lives)
+		if l.model.Seen < KnownLifts {
+			// Her minutes count once her lifts do: so it doesn't jump about.
+			guessed := wear.Costs{Renew: l.costs.Renew, Fail: loadAgain(pace.Learn(nil)).Minutes()}
+			l.cautious = wear.Cautious(wear.NewMat, asKnownThen(lives), guessed, usualDue)
+		}
 	})
 	return l
 }
@@ -130,65 +145,122 @@ func (r *Run) start() float64 {
 	return float64(r.Before)
 }
 
-// wearModel learns from the runs of all mats that have ended, by a wash or by
-// a lift. The run that goes on well is left out, so that what is due doesn't
-// move from load to load.
-func (s *State) wearModel() (wear.Model, int) {
-	var runs []wear.Run
-	for i := range s.Mats {
-		m := &s.Mats[i]
-		for n := range m.Runs {
-			if r, ok := m.Runs[n].life(n, n < len(m.Runs)-1); ok {
-				runs = append(runs, r)
-			}
-		}
-	}
-	const keep = 150 // the last ones: the fit takes time with each
-	runs = runs[max(0, len(runs)-keep):]
-	return wear.Learn(wear.NewMat, runs), len(runs)
+// life is a run as package wear sees it, with ages in plain loads, and what it
+// carried.
+type life struct {
+	wear.Run
+	ended  time.Time // zero: it lifted and isn't washed yet
+	weight int       // thousandths, of its loads together
+	loads  int
 }
 
-// life is a run as package wear sees it: up to its first lift, which came in
-// the middle of its load, or to its end.
-func (r *Run) life(n int, ended bool) (wear.Run, bool) {
+// lives are the runs of all mats that have ended, by a wash or by a lift, in
+// the order they ended. A run that goes on well is left out, so that what is
+// due doesn't move from load to load.
+func (s *State) lives() []life {
+	var all []life
+	for i := range s.Mats {
+		all = append(all, s.Mats[i].lives()...)
+	}
+	slices.SortStableFunc(all, func(a, b life) int {
+		if a.ended.IsZero() != b.ended.IsZero() {
+			return b.ended.Compare(a.ended) // what hasn't ended comes last
+		}
+		return a.ended.Compare(b.ended)
+	})
+	const keep = 150 // the last ones: the fit takes time with each
+	return all[max(0, len(all)-keep):]
+}
+
+// lives are one mat's, in the order of its runs.
+func (m *Mat) lives() []life {
+	var lives []life
+	washes := 0
+	for n := range m.Runs {
+		r := &m.Runs[n]
+		if n > 0 && !r.Refreshed {
+			washes++
+		}
+		run, ok := r.life(n < len(m.Runs)-1)
+		if !ok {
+			continue
+		}
+		run.Renewals = washes
+		l := life{Run: run, loads: len(r.Loads)}
+		for _, load := range r.Loads {
+			l.weight += load.Weight
+		}
+		if n < len(m.Runs)-1 {
+			l.ended = m.Runs[n+1].From
+		}
+		lives = append(lives, l)
+	}
+	return lives
+}
+
+// inUsual gives the runs with ages in loads of the usual weight.
+func inUsual(lives []life, weight float64) []wear.Run {
+	out := make([]wear.Run, len(lives))
+	for i, l := range lives {
+		out[i] = l.Run
+		out[i].Age /= weight
+	}
+	return out
+}
+
+// asKnownThen is the same by the weight that was usual when each run ended,
+// so that a run to come doesn't change what the ones before have said.
+func asKnownThen(lives []life) []wear.Run {
+	out := make([]wear.Run, len(lives))
+	sum, n := 1000*alikeLoads, alikeLoads
+	for i, l := range lives {
+		sum, n = sum+l.weight, n+l.loads
+		out[i] = l.Run
+		out[i].Age /= float64(sum) / float64(n) / 1000
+	}
+	return out
+}
+
+// life goes up to the run's first lift, which came in the middle of its load,
+// or to its end.
+func (r *Run) life(ended bool) (wear.Run, bool) {
 	age := r.start()
 	for _, l := range r.Loads {
 		w := float64(l.Weight) / 1000
 		if l.Lifted {
-			return wear.Run{Age: age + w/2, Failed: true, Renewals: n}, true
+			return wear.Run{Age: age + w/2, Failed: true}, true
 		}
 		age += w
 	}
-	return wear.Run{Age: age, Renewals: n}, ended && age > 0
+	return wear.Run{Age: age}, ended && age > 0
 }
 
-// usualWeight is the mean weight of the last loads in runs that have ended, in
-// plain loads.
+// usualWeight is the mean weight of her last loads, in plain ones.
 func (s *State) usualWeight() float64 {
 	const keep = 200
-	sum, n := 0, 0
+	sum, n := 1000*alikeLoads, alikeLoads
 	for i := range s.Mats {
 		runs := s.Mats[i].Runs
-		for j := len(runs) - 2; j >= 0 && n < keep; j-- {
+		for j := len(runs) - 1; j >= 0 && n < keep; j-- {
 			for _, l := range runs[j].Loads {
 				sum, n = sum+l.Weight, n+1
 			}
 		}
-	}
-	if n == 0 {
-		return 1
 	}
 	return float64(sum) / float64(n) / 1000
 }
 
 // costs are her own minutes: for a wash, and for doing a load again.
 func (s *State) costs() wear.Costs {
-	again := time.Duration(0)
-	p := s.Pace()
+	return wear.Costs{Renew: float64(s.Habits.wash()), Fail: max(loadAgain(s.Pace()).Minutes(), 1)}
+}
+
+// loadAgain is how long a whole load takes.
+func loadAgain(p pace.Pace) (d time.Duration) {
 	for step := range pace.Steps {
-		again += p.Step[step].Mid
+		d += p.Step[step].Mid
 	}
-	return wear.Costs{Renew: float64(s.Habits.wash()), Fail: max(again.Minutes(), 1)}
+	return d
 }
 
 // BladeAdvice is what her own events say of the blade. The maker's

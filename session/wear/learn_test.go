@@ -20,7 +20,7 @@ func rate(w Weibull, c Costs, k int) float64 {
 func learned(r *rand.Rand, truth Weibull, c Costs, n int) int {
 	var runs []Run
 	for n > 0 {
-		due := Learn(NewMat, runs).Whole(len(runs), c, 1)
+		due := policy(runs, c)
 		life := draw(r, truth)
 		k := min(due, int(math.Ceil(life)), n)
 		n -= k
@@ -30,7 +30,15 @@ func learned(r *rand.Rand, truth Weibull, c Costs, n int) int {
 		}
 		runs = append(runs, run)
 	}
-	return Learn(NewMat, runs).Whole(len(runs), c, 1)
+	return policy(runs, c)
+}
+
+// policy is what session advises of a single mat.
+func policy(runs []Run, c Costs) int {
+	if m := Learn(NewMat, runs); m.Seen >= Known {
+		return m.Of(runs).Whole(len(runs), c)
+	}
+	return Cautious(NewMat, runs, c, 8)
 }
 
 // TestLearnedPolicy: after 60 loads the policy learned costs within 10 percent
