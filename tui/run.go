@@ -42,12 +42,12 @@ type Options struct {
 	profile termenv.Profile
 }
 
-// RunFrom draws the first picture, opens the notebook beside it, and shows the
+// Run draws the first picture, opens the notebook beside it, and shows the
 // screens until she leaves. What it returns comes after everything is saved,
 // the quilt in hand is left, open has returned and the terminal is restored:
 // nil, what open failed with, ErrInterrupted, ErrCrash, or what kept the
 // terminal from being used. The notebook is the caller's to close.
-func RunFrom(ctx context.Context, open Opener, o Options) error {
+func Run(ctx context.Context, open Opener, o Options) error {
 	o.fill()
 	f := newFrame(o)
 	var program *tea.Program
@@ -74,13 +74,6 @@ func RunFrom(ctx context.Context, open Opener, o Options) error {
 	opening.Lock()
 	defer opening.Unlock()
 	return errors.Join(f.ended(err), f.sayGoodbye())
-}
-
-// Run is RunFrom with a notebook that is open. The caller sits down and
-// leaves.
-func Run(ctx context.Context, book Notebook, quilt session.QuiltID, o Options) error {
-	open := func(context.Context, func(string)) (Opened, error) { return Opened{Book: book, Quilt: quilt}, nil }
-	return RunFrom(ctx, open, o)
 }
 
 // ended is what the end of the program comes to.

@@ -88,7 +88,7 @@ func (f *frame) worked(w worked) tea.Cmd {
 		return nil
 	}
 	f.drop()
-	if s, ok := f.screen.(working); ok {
+	if s, ok := f.screen.(working); ok && s.under != nil {
 		f.screen = s.under
 	}
 	return f.act(f.jobs.job.then(f.view(), w.answer))

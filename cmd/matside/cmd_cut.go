@@ -4,13 +4,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"time"
 
 	"github.com/spf13/cobra"
 
 	"example.org/matside/session"
-	"example.org/matside/tui"
-	"example.org/matside/tui/plain"
 )
 
 func newCut(w world) *cobra.Command {
@@ -30,13 +27,10 @@ func newCut(w world) *cobra.Command {
 			if err := how.possible("matside cut"); err != nil {
 				return err
 			}
-			return withPlanner(w, dataFile(c), plans.again(), func(l *session.Ledger) error {
-				id, err := takeUp(c.Context(), w, l, s, &plans, again)
-				if err != nil {
-					return err
-				}
-				return how.run(c.Context(), w, l, id, false)
-			})
+			return how.run(c.Context(), w, evening{file: dataFile(c), planner: plans.again(),
+				begin: func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
+					return takeUp(ctx, w, l, s, plans.telling(tell), again)
+				}})
 		},
 	}
 	plans.options(c)
@@ -51,14 +45,13 @@ func resume(ctx context.Context, w world, option string) error {
 	if err := how.possible("matside"); err != nil {
 		return err
 	}
-	return withLedger(w, option, func(l *session.Ledger) error {
+	return how.run(ctx, w, evening{file: option, begin: func(_ context.Context, l *session.Ledger, _ func(string)) (session.QuiltID, error) {
 		state := l.State()
-		q := state.Latest()
-		if q == nil {
-			return how.run(ctx, w, l, 0, false)
+		if q := state.Latest(); q != nil {
+			return q.ID, nil
 		}
-		return how.run(ctx, w, l, q.ID, false)
-	})
+		return 0, nil
+	}})
 }
 
 // takeUp finds the session of a cut list, or starts one. Where the list was
@@ -112,54 +105,4 @@ func start(ctx context.Context, w world, l *session.Ledger, s source, plans *pla
 	}
 	id, _, err := l.Start(session.Start{Text: string(s.text), List: s.list, Queue: q})
 	return id, err
-}
-
-// way is how she is walked through: by the screen or in plain lines.
-type way struct{ plain, screen bool }
-
-func screens(w world, plainLines bool) way {
-	term := w.getenv("TERM")
-	asked := plainLines || w.getenv("MATSIDE_PLAIN") != "" && w.getenv("MATSIDE_PLAIN") != "0"
-	switch {
-	case asked || w.terminal() && term == "dumb":
-		return way{plain: true}
-	default:
-		return way{screen: w.terminal()}
-	}
-}
-
-// possible says what to run instead where there is no terminal.
-func (h way) possible(command string) error {
-	if h.plain || h.screen {
-		return nil
-	}
-	return problem{
-		what: fmt.Sprintf("`%s` draws a screen, and there is no terminal here", command),
-		hint: "`matside status` says where you are, `matside plan FILE` prints the loads, `matside cut --plain FILE` asks and answers in plain lines.",
-	}
-}
-
-// timeLeft is the middle of what the rest of a quilt should take.
-func timeLeft(s *session.State, q *session.Quilt) (time.Duration, bool) {
-	r := s.TimeLeft(q.ID, time.Now())
-	return r.Mid, r.Guess
-}
-
-func (h way) run(ctx context.Context, w world, l *session.Ledger, id session.QuiltID, demo bool) error {
-	if id != 0 {
-		if _, err := l.Do(id, session.SitDown{}); err != nil {
-			return err
-		}
-	}
-	var err error
-	if h.plain {
-		err = plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: demo, Left: timeLeft})
-	} else {
-		err = tui.Run(ctx, l, id, tui.Options{Demo: demo, Advice: tui.Advice{Left: timeLeft}})
-	}
-	if id != 0 {
-		_, left := l.Do(id, session.Leave{})
-		err = errors.Join(err, left)
-	}
-	return err
 }

@@ -39,13 +39,16 @@ func demo(ctx context.Context, w world, plans *planning) (err error) {
 	if err != nil {
 		return err
 	}
-	return withLedger(w, filepath.Join(folder, "demo.db"), func(l *session.Ledger) error {
+	file := filepath.Join(folder, "demo.db")
+	if how := screens(w, false); how.plain || how.screen {
+		return how.run(ctx, w, evening{file: file, demo: true, begin: func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
+			return start(ctx, w, l, s, plans.telling(tell))
+		}})
+	}
+	return withLedger(w, file, func(l *session.Ledger) error {
 		id, err := start(ctx, w, l, s, plans)
 		if err != nil {
 			return err
-		}
-		if how := screens(w, false); how.plain || how.screen {
-			return how.run(ctx, w, l, id, true)
 		}
 		return demoAlone(ctx, w, l, id, s)
 	})

@@ -29,7 +29,7 @@ func longList(t *testing.T) string {
 }
 
 // TestInterrupted interrupts planning as soon as it says that it takes long:
-// the best plan so far is printed, and said to be that; nothing is cut by it.
+// the best plan so far is printed, and said to be that.
 func TestInterrupted(t *testing.T) {
 	name := longList(t)
 	for _, c := range []struct {
@@ -38,7 +38,6 @@ func TestInterrupted(t *testing.T) {
 	}{
 		{[]string{"plan"}, []string{"Long: 966 pieces", "interrupted: this is the best plan so far"}},
 		{[]string{"fabric"}, []string{"Long: the fabric for", "interrupted: this is the best plan so far"}},
-		{[]string{"cut"}, []string{"interrupted: nothing was started"}},
 	} {
 		t.Run(c.args[0], func(t *testing.T) {
 			w := open(t, []string{"MATSIDE_DB=" + filepath.Join(t.TempDir(), "matside.db")}, append(c.args, name, "--effort", "thorough")...)
@@ -56,5 +55,30 @@ func TestInterrupted(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestLeavingWhilePlanning leaves the screen in the middle of a long plan: at
+// once, the terminal in order, and nothing is started.
+func TestLeavingWhilePlanning(t *testing.T) {
+	db := filepath.Join(t.TempDir(), "matside.db")
+	for _, key := range []string{"q", "\x03"} {
+		w := open(t, nil, "cut", longList(t), "--effort", "thorough", "--db", db)
+		before := w.before
+		if !w.until(`Packing the loads`, 20*time.Second) {
+			t.Fatalf("no word of progress:\n%s", w.text())
+		}
+		w.press(key)
+		code := w.exit(10 * time.Second)
+		if after := w.modes(); after != before {
+			t.Errorf("the terminal's modes are %+v, and were %+v", after, before)
+		}
+		w.close()
+		if code != exitDone {
+			t.Errorf("exit code %d", code)
+		}
+		if s := statusOf(t, db); s.Quilt != "" {
+			t.Errorf("%s was started", s.Quilt)
+		}
 	}
 }

@@ -24,6 +24,15 @@ type planning struct {
 	effort effort
 	first  string // the label whose pieces come first
 	loads  int    // as many are allowed for the sake of less fabric; 0: the fewest
+
+	tell func(step string) // where the screen shows progress; nil: standard error
+}
+
+// telling is the same, with its progress told to a screen that is up and
+// takes care of interrupts. A nil tell changes nothing.
+func (p planning) telling(tell func(string)) *planning {
+	p.tell = tell
+	return &p
 }
 
 // effort is the --effort option.
@@ -137,11 +146,16 @@ func (p *planning) front(ctx context.Context, w world, s source, all bool) ([]*q
 	if err := p.fits(s); err != nil {
 		return nil, err
 	}
-	ctx, release := signal.NotifyContext(ctx, syscall.SIGINT)
-	defer release()
-	context.AfterFunc(ctx, release) // a second interrupt ends the program
-	shown := showProgress(w)
-	opt := plan.Options{Effort: p.effort.Effort, First: p.first, Progress: shown.say,
+	tell := p.tell
+	if tell == nil {
+		watched, release := signal.NotifyContext(ctx, syscall.SIGINT)
+		defer release()
+		context.AfterFunc(watched, release) // a second interrupt ends the program
+		shown := showProgress(w)
+		defer shown.end()
+		ctx, tell = watched, shown.say
+	}
+	opt := plan.Options{Effort: p.effort.Effort, First: p.first, Progress: tell,
 		Stop: func() bool { return ctx.Err() != nil }}
 	var front []*queue.Queue
 	if all {
@@ -149,7 +163,6 @@ func (p *planning) front(ctx context.Context, w world, s source, all bool) ([]*q
 	} else {
 		front = []*queue.Queue{plan.Make(s.list, opt)}
 	}
-	shown.end()
 	for _, q := range front {
 		if err := sound(s, q); err != nil {
 			return nil, err

@@ -20,21 +20,14 @@ func dataFile(c *cobra.Command) string {
 	return f.Value.String()
 }
 
-// openLedger opens the data file that option or the environment names. The
+// openFile opens the data file that option or the environment names. The
 // planner is for recuts and edited lists; nil is the usual one.
-func openLedger(w world, option string, planner session.Planner) (*session.Ledger, error) {
+func openFile(w world, option string, planner session.Planner) (*session.Ledger, error) {
 	path, err := session.Path(option, runtime.GOOS, w.getenv)
 	if err != nil {
 		return nil, err
 	}
-	l, err := session.Open(path, session.OpenOptions{Probe: probe(), Planner: planner})
-	if err != nil {
-		return nil, err
-	}
-	for _, note := range l.Notes() {
-		fmt.Fprintf(w.err, "matside: %s\n", note)
-	}
-	return l, nil
+	return session.Open(path, session.OpenOptions{Probe: probe(), Planner: planner})
 }
 
 // withLedger opens the data file, does f, and closes the file whatever f says.
@@ -44,9 +37,12 @@ func withLedger(w world, option string, f func(*session.Ledger) error) error {
 
 // withPlanner is withLedger, with a planner for recuts and edited lists.
 func withPlanner(w world, option string, planner session.Planner, f func(*session.Ledger) error) error {
-	l, err := openLedger(w, option, planner)
+	l, err := openFile(w, option, planner)
 	if err != nil {
 		return err
+	}
+	for _, note := range l.Notes() {
+		fmt.Fprintf(w.err, "matside: %s\n", note)
 	}
 	return errors.Join(f(l), l.Close())
 }

@@ -47,7 +47,7 @@ func main() {
 		return time.Hour, true
 	}
 	open := func(context.Context, func(string)) (tui.Opened, error) { return tui.Opened{Book: b, Quilt: id}, nil }
-	err = tui.RunFrom(context.Background(), open, tui.Options{Advice: tui.Advice{Left: left}})
+	err = tui.Run(context.Background(), open, tui.Options{Advice: tui.Advice{Left: left}})
 	st := b.State()
 	fmt.Fprintf(os.Stderr, "step %v, crash %v, interrupted %v\n", st.Quilt(id).Step, errors.Is(err, tui.ErrCrash), errors.Is(err, tui.ErrInterrupted))
 }

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"example.org/matside/session"
+	"example.org/matside/tui"
+	"example.org/matside/tui/plain"
+)
+
+// evening is what she sits down to.
+type evening struct {
+	file    string          // the data file, as the option says
+	planner session.Planner // for recuts and edited lists; nil: the usual one
+	demo    bool            // nothing is kept
+	// begin finds or starts the quilt to cut, 0 for none. It tells what takes
+	// long, and ends early when ctx is done.
+	begin func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error)
+}
+
+// way is how she is walked through: by the screen or in plain lines.
+type way struct{ plain, screen bool }
+
+func screens(w world, plainLines bool) way {
+	term := w.getenv("TERM")
+	asked := plainLines || w.getenv("MATSIDE_PLAIN") != "" && w.getenv("MATSIDE_PLAIN") != "0"
+	switch {
+	case asked || w.terminal() && term == "dumb":
+		return way{plain: true}
+	default:
+		return way{screen: w.terminal()}
+	}
+}
+
+// possible says what to run instead where there is no terminal.
+func (h way) possible(command string) error {
+	if h.plain || h.screen {
+		return nil
+	}
+	return problem{
+		what: fmt.Sprintf("`%s` draws a screen, and there is no terminal here", command),
+		hint: "`matside status` says where you are, `matside plan FILE` prints the loads, `matside cut --plain FILE` asks and answers in plain lines.",
+	}
+}
+
+// timeLeft is the middle of what the rest of a quilt should take.
+func timeLeft(s *session.State, q *session.Quilt) (time.Duration, bool) {
+	r := s.TimeLeft(q.ID, time.Now())
+	return r.Mid, r.Guess
+}
+
+// run walks her through an evening: opens the data file, begins, and closes
+// it when she has left.
+func (h way) run(ctx context.Context, w world, e evening) error {
+	if h.plain {
+		return e.inLines(ctx, w)
+	}
+	return e.onScreen(ctx, w)
+}
+
+// inLines has everything open before the first line.
+func (e evening) inLines(ctx context.Context, w world) error {
+	return withPlanner(w, e.file, e.planner, func(l *session.Ledger) error {
+		id, err := e.sitDown(ctx, l, nil)
+		if err != nil {
+			return err
+		}
+		err = plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft})
+		if id != 0 {
+			_, left := l.Do(id, session.Leave{})
+			err = errors.Join(err, left)
+		}
+		return err
+	})
+}
+
+// onScreen opens and plans when the first picture stands.
+func (e evening) onScreen(ctx context.Context, w world) error {
+	var l *session.Ledger
+	open := func(ctx context.Context, tell func(string)) (tui.Opened, error) {
+		var err error
+		if l, err = openFile(w, e.file, e.planner); err != nil {
+			return tui.Opened{}, err
+		}
+		id, err := e.sitDown(ctx, l, tell)
+		return tui.Opened{Book: l, Quilt: id, Notice: strings.Join(l.Notes(), " ")}, err
+	}
+	err := tui.Run(ctx, open, tui.Options{Demo: e.demo, Advice: tui.Advice{Left: timeLeft}})
+	if l != nil {
+		err = errors.Join(err, l.Close())
+	}
+	return err
+}
+
+func (e evening) sitDown(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
+	id, err := e.begin(ctx, l, tell)
+	if err == nil && id != 0 {
+		_, err = l.Do(id, session.SitDown{})
+	}
+	return id, err
+}
