@@ -8,10 +8,11 @@ import (
 
 	"example.org/matside/plan/queue"
 	"example.org/matside/plan/report"
+	"example.org/matside/plan/report/schema"
 )
 
 func newPlan(w world) *cobra.Command {
-	var asJSON, trade bool
+	var asJSON, asSchema, trade bool
 	var how planning
 	c := &cobra.Command{
 		Use:   "plan FILE",
@@ -20,8 +21,16 @@ func newPlan(w world) *cobra.Command {
 			"then the least fabric. Interrupted, it prints the best plan it has.",
 		Example: "  matside plan throw.cutlist\n  matside plan throw.cutlist --json\n" +
 			"  matside plan throw.cutlist --trade\n  matside plan throw.cutlist --loads 15",
-		Args: oneFile,
+		Args: func(c *cobra.Command, args []string) error {
+			if asSchema {
+				return noWords(c, args)
+			}
+			return oneFile(c, args)
+		},
 		RunE: func(c *cobra.Command, args []string) error {
+			if asSchema {
+				return send(w, schema.Plan)
+			}
 			s, err := readSource(w, args[0])
 			if err != nil {
 				return err
@@ -44,6 +53,7 @@ func newPlan(w world) *cobra.Command {
 	}
 	how.options(c)
 	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
+	c.Flags().BoolVar(&asSchema, "schema", false, "print the JSON Schema (2020-12) of what --json prints")
 	c.Flags().BoolVar(&trade, "trade", false, "print how many loads take how much fabric, instead of a plan")
 	return c
 }
