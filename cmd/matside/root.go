@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 )
@@ -40,7 +41,7 @@ func newRoot(w world) *cobra.Command {
 	root.SetIn(w.in)
 	root.SetOut(w.out)
 	root.SetErr(w.err)
-	root.SetUsageTemplate(root.UsageTemplate() + exits)
+	root.SetUsageTemplate(usage(root) + exits)
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
 	root.PersistentFlags().String("db", "", "the data file (else MATSIDE_DB, else its usual place)")
 	root.CompletionOptions.DisableDefaultCmd = true
@@ -48,7 +49,20 @@ func newRoot(w world) *cobra.Command {
 	root.AddCommand(newDemo(w), newPlan(w), newFabric(w), newCut(w), newStatus(w), newMats(w))
 	root.AddCommand(outputs(w)...)
 	root.AddCommand(care(w)...)
+	root.AddCommand(newExamples(w), newVersion(w), newCompletion(w), newMan(w))
+	for _, t := range topics() {
+		root.AddCommand(topicHelp(t))
+	}
+	root.InitDefaultHelpCmd()
+	complete(root)
+	sortIntoGroups(root)
 	return root
+}
+
+// usage is Cobra's, with the help topics named as she asks for them.
+func usage(root *cobra.Command) string {
+	return strings.NewReplacer("Additional help topics:", "To read, by `matside help TOPIC`:",
+		"{{rpad .CommandPath .CommandPathPadding}}", "{{rpad .Name .NamePadding }}").Replace(root.UsageTemplate())
 }
 
 // known refuses words that are no command, and suggests one that is.
@@ -82,3 +96,35 @@ func noWords(c *cobra.Command, args []string) error {
 	}
 	return nil
 }
+
+// groups are the headings of the list of commands, in the order of an evening.
+var groups = []struct {
+	title    string
+	commands []string
+}{
+	{"Beside the cutter:", []string{"demo", "cut", "status", "mats", "blade", "shelf"}},
+	{"Plans, drawings and paper:", []string{"plan", "fabric", "svg", "dxf", "pdf", "csv", "from-csv"}},
+	{"Your record:", []string{"backup", "restore", "check", "export", "import"}},
+	{"About matside:", []string{"examples", "help", "completion", "version"}},
+}
+
+// sortIntoGroups puts each command under its heading, and the headings' words
+// in order.
+func sortIntoGroups(root *cobra.Command) {
+	all := map[string]*cobra.Command{}
+	for _, c := range root.Commands() {
+		all[c.Name()] = c
+	}
+	for _, g := range groups {
+		root.AddGroup(&cobra.Group{ID: g.title, Title: g.title})
+		for _, name := range g.commands {
+			if c := all[name]; c != nil {
+				c.GroupID = g.title
+				root.RemoveCommand(c)
+				root.AddCommand(c) // the list goes by the order they came in
+			}
+		}
+	}
+}
+
+func init() { cobra.EnableCommandSorting = false }

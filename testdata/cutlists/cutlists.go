@@ -14,6 +14,17 @@ var Files embed.FS
 // Demo is the file name of the demo's cut list.
 const Demo = "gatepost-evening.cutlist"
 
+// Examples are the file names of the invented quilts that `matside examples`
+// writes, from the least work to the most.
+var Examples = []string{
+	"first-nine-patch.cutlist",
+	"puddle-moons.cutlist",
+	"millrace-kites.cutlist",
+	Demo,
+	"hundred-combs.cutlist",
+	"teacup-row.cutlist",
+}
+
 // Read returns one cut list's text. It panics on a name that isn't here,
 // which is our own mistake.
 func Read(name string) []byte {
