@@ -43,8 +43,8 @@ func (f *frame) draw() *canvas.Canvas {
 	if text := f.screen.caution(v); text != "" {
 		cautions = canvas.Wrap(v.words.Caution(text), c.W-2)
 	}
-	const under = 5 // rule, mat, rule, notice, keys
-	bottom := c.H - under
+	const under = 4 // rule, mat, rule, notice
+	bottom := c.H - under - keyRows(c.H)
 	top := bottom - len(cautions)
 	for i, l := range cautions {
 		c.Text(1, top+i, l, warn)
@@ -189,19 +189,22 @@ func (f *frame) noticeLine(v view, c *canvas.Canvas, y int) {
 	c.Text(1, y, canvas.Fit(notice, c.W-2), style)
 }
 
-// keyLine shows the keys that matter now, as many as there is room for; the
-// way to all the others and the way out always.
-func (f *frame) keyLine(c *canvas.Canvas, y int) {
-	c.Fill(0, y, c.W, 1, ' ', band)
-	var shown, last []binding
-	for _, b := range f.bindings() {
-		switch {
-		case b.name == "help" || b.name == "leave":
-			last = append(last, b)
-		case b.key != "" && b.kind == meant && b.name != "sleep" && b.name != "look":
-			shown = append(shown, b)
-		}
+// keyRows is how high the band of keys is: a large target where there is
+// room for one.
+func keyRows(h int) int {
+	if h >= 30 {
+		return 3
 	}
+	return 1
+}
+
+// keyLine shows the keys that matter now, as many as there is room for; the
+// way to all the others and the way out always. Each is a target for the
+// pointer; in a low window the row above belongs to it.
+func (f *frame) keyLine(c *canvas.Canvas, y int) {
+	rows := keyRows(c.H)
+	c.Fill(0, y, c.W, rows, ' ', band)
+	shown, last := f.keysToShow()
 	width := func(b binding) int { return canvas.Width(b.key) + 1 + canvas.Width(b.says) + 2 }
 	room := c.W - 2
 	for _, b := range last {
@@ -209,8 +212,13 @@ func (f *frame) keyLine(c *canvas.Canvas, y int) {
 	}
 	x := 1
 	put := func(b binding) {
-		x = c.Text(x, y, b.key, bandKey)
-		x = c.Text(x+1, y, b.says, band) + 2
+		if rows == 1 {
+			c.Zone(x-1, y-1, width(b), 2, b.name)
+		} else {
+			c.Zone(x-1, y, width(b), rows, b.name)
+		}
+		x = c.Text(x, y+rows/2, b.key, bandKey)
+		x = c.Text(x+1, y+rows/2, b.says, band) + 2
 	}
 	for _, b := range shown {
 		if width(b) <= room {
@@ -221,6 +229,19 @@ func (f *frame) keyLine(c *canvas.Canvas, y int) {
 	for _, b := range last {
 		put(b)
 	}
+}
+
+// keysToShow are the keys of the band, and those that close it.
+func (f *frame) keysToShow() (shown, last []binding) {
+	for _, b := range f.bindings() {
+		switch {
+		case b.name == "help" || b.name == "leave":
+			last = append(last, b)
+		case b.key != "" && b.kind == meant && b.name != "sleep" && b.name != "look":
+			shown = append(shown, b)
+		}
+	}
+	return shown, last
 }
 
 // plainError is an error as one line.

@@ -48,7 +48,7 @@ func (s walk) body(v view, c *canvas.Canvas) {
 			c.Text(0, rows+i, l, pic.style)
 		}
 		right := canvas.New(c.W-cols-gap, c.H, text)
-		s.column(v, right, lines, big)
+		s.column(v, right, paragraphs, big)
 		c.Draw(cols+gap, 0, right)
 		return
 	}
@@ -165,10 +165,12 @@ func or(s, other string) string {
 	return s
 }
 
-// column draws large words, the lines, and the large counters at the foot.
-// Numbers to cut by may take more than half of it, a mere word a third: the
-// counters come before a larger word.
-func (s walk) column(v view, c *canvas.Canvas, lines []line, big [][]string) {
+// column draws large words, the paragraphs, and the large counters at the
+// foot. Numbers to cut by may take more than half of it, words a third: the
+// counters come before larger words. Where there is room left, paragraphs
+// stand apart.
+func (s walk) column(v view, c *canvas.Canvas, paragraphs []line, big [][]string) {
+	lines := wrapped(paragraphs, c.W)
 	y, free := 0, c.H-len(lines)
 	for _, try := range v.big(big) {
 		most := c.H / 3
@@ -181,20 +183,38 @@ func (s walk) column(v view, c *canvas.Canvas, lines []line, big [][]string) {
 			break
 		}
 	}
-	for i, l := range lines {
-		c.Text(0, y+i, l.text, l.style)
+	left := free - y - foot(v, c, min(free-y-1, max(c.H/4, 4)))
+	apart := 0
+	if left > len(paragraphs) {
+		apart = 1
 	}
-	counts := counters(v, c.W, min(free-y-1, max(c.H/4, 4)))
-	y = c.H
+	for _, p := range paragraphs {
+		for _, l := range canvas.Wrap(p.text, c.W) {
+			c.Text(0, y, l, p.style)
+			y++
+		}
+		y += apart
+	}
+}
+
+// foot draws the large counters at the foot of c, no higher than h, and
+// returns the rows they take.
+func foot(v view, c *canvas.Canvas, h int) int {
+	counts := counters(v, c.W, h)
+	high := 0
 	for _, n := range counts {
-		y = min(y, c.H-n.lines.H)
+		high = max(high, n.lines.H)
 	}
-	x := 0
+	x, y := 0, c.H-high
 	for _, n := range counts {
 		large(c, x, y, n.lines, accent)
 		c.Text(x, y-1, n.caption, quiet)
 		x += max(n.lines.W, canvas.Width(n.caption)) + countGap
 	}
+	if high == 0 {
+		return 0
+	}
+	return high + 2
 }
 
 // countGap parts the large counters.
