@@ -20,21 +20,32 @@ func budget(e rect.Effort) int {
 
 func (j *Job) stopped() bool { return j.Stop != nil && j.Stop() }
 
-// improve makes fewer loads of them, as far as the effort reaches.
+// improve makes fewer loads of them, as far as the effort reaches: by the
+// relaxation first, and where that leaves a gap, or the list is small, by
+// packing mats anew one by one.
 func (s *solver) improve(loads []load) []load {
-	if len(loads) <= s.Lower || s.Alone {
+	if len(loads) <= s.Lower || s.Alone || s.stopped() {
 		return loads
 	}
-	if l := s.emptied(loads); len(l) < len(loads) {
-		loads = l
-	}
-	if len(loads) > s.Lower {
-		if l := s.valued(); len(l) > 0 && len(l) < len(loads) {
-			loads = s.emptied(l)
+	better := func(l []load) {
+		if len(l) < len(loads) {
+			loads = l
 		}
+	}
+	dived, cost := s.dive(loads)
+	better(dived)
+	if float64(len(loads)) < cost+1 && len(loads) > smallList {
+		return loads
+	}
+	better(s.emptied(loads))
+	if len(loads) > s.Lower {
+		better(s.emptied(s.valued()))
 	}
 	return loads
 }
+
+// smallList is a number of loads up to which it costs little to look twice.
+const smallList = 60
 
 // valued packs the whole need several times over, mat by mat, each mat with
 // the most worth it can hold. A piece that came to lie on mats with much

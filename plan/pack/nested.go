@@ -14,8 +14,10 @@ import (
 // nests remembers outlines laid in a box. Laying them takes long, so that a
 // job has only so many to spend.
 type nests struct {
-	seen map[string][]nested
-	left int
+	seen   map[string][]nested
+	left   int                  // layings of a box by area
+	priced int                  // layings of a mat by worth
+	alone  map[nesting][]nested // shapes laid by themselves
 }
 
 // nested is one outline laid: the how manieth of those asked for, its turn,
@@ -26,14 +28,14 @@ type nested struct {
 }
 
 func newNests(e rect.Effort) *nests {
-	left := 2
+	n := &nests{map[string][]nested{}, 2, 16, map[nesting][]nested{}}
 	switch e {
 	case rect.Quick:
-		left = 1
+		n.left, n.priced = 1, 0
 	case rect.Thorough:
-		left = 240
+		n.left, n.priced = 240, 400
 	}
-	return &nests{map[string][]nested{}, left}
+	return n
 }
 
 // slanted says whether any wanted piece of a fabric is no rectangle, or may
@@ -76,12 +78,39 @@ func (j *Job) nested(fabric int, want []int, w, h length.Len) Group {
 			key = binary.AppendUvarint(binary.AppendUvarint(key, uint64(p.shape)), uint64(n))
 		}
 	}
+	return j.laid(fabric, kinds, j.nests.lay(string(key), w, h, j.List.Gap, items, j.nesting()))
+}
+
+// nesting is how hard outlines are laid. More effort goes into more layings,
+// not into each.
+func (j *Job) nesting() nest.Options { return nest.Options{Effort: rect.Quick, Stop: j.Stop} }
+
+// laid is a group of outlines laid, of some kinds.
+func (j *Job) laid(fabric int, kinds []int, all []nested) Group {
 	g := Group{Fabric: fabric}
-	for _, p := range j.nests.lay(string(key), w, h, j.List.Gap, items, nest.Options{Effort: rect.Quick, Stop: j.Stop}) {
+	for _, p := range all {
 		g.Parts = append(g.Parts, Part{Kind: kinds[p.item], Turn: p.turn, X: p.x, Y: p.y})
 	}
 	j.tighten(&g)
 	return g
+}
+
+// priced fills a box with a fabric's outlines as they are for the most worth,
+// if there is work left for it.
+func (j *Job) priced(fabric int, want []int, value []int64, w, h length.Len) Group {
+	if j.nests.priced == 0 {
+		return Group{}
+	}
+	j.nests.priced--
+	var items []nest.Item
+	var kinds []int
+	for _, k := range j.of[fabric] {
+		if p := &j.Kinds[k]; want[k] > 0 && !p.Fussy && value[k] > 0 {
+			kinds = append(kinds, k)
+			items = append(items, nest.Item{Outline: p.base, Turns: p.turns, Count: j.atMost(k, want[k], w, h), Value: max(1, value[k]>>12)})
+		}
+	}
+	return j.laid(fabric, kinds, takenDown(nest.Fill(w, h, j.List.Gap, items, j.nesting())))
 }
 
 func (n *nests) lay(key string, w, h, gap length.Len, items []nest.Item, opt nest.Options) []nested {
@@ -90,11 +119,17 @@ func (n *nests) lay(key string, w, h, gap length.Len, items []nest.Item, opt nes
 		return all
 	}
 	n.left--
-	for _, p := range nest.Fill(w, h, gap, items, opt) {
+	all = takenDown(nest.Fill(w, h, gap, items, opt))
+	n.seen[key] = all
+	return all
+}
+
+func takenDown(placed []nest.Placed) []nested {
+	var all []nested
+	for _, p := range placed {
 		b := p.Outline.Bounds()
 		all = append(all, nested{p.Item, p.Turn, b.Min.X, b.Min.Y})
 	}
-	n.seen[key] = all
 	return all
 }
 

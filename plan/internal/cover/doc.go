@@ -1,0 +1,11 @@
+// Package cover solves covering problems by linear programming: columns, each
+// used any fraction of times at a cost of one, that together hold a demand of
+// each row at the least cost. It is the relaxation of cutting stock, with
+// mats or bins for columns (Gilmore and Gomory, "A linear programming approach
+// to the cutting-stock problem", Operations Research 9, 1961).
+//
+// It works in floats, added, multiplied and divided only and never fused, so
+// that it gives the same numbers on every machine. What it gives is a
+// suggestion all the same: who needs a proof rounds the prices and checks
+// them in whole numbers.
+package cover

@@ -1,0 +1,163 @@
+package pack
+
+import (
+	"slices"
+
+	"example.org/matside/plan/internal/cover"
+)
+
+// relaxation is what is needed as a covering problem with loads for columns,
+// which come in as they are found worth more than a mat (column generation;
+// Gilmore and Gomory 1961).
+type relaxation struct {
+	s       *solver
+	mosaic  *mosaic
+	need    *need
+	program *cover.Program
+	kinds   []int  // the row of each kind, -1 where none is needed
+	solids  []int  // the same of each class of solids
+	barren  []bool // fabrics whose outlines, laid as they are, pay no more
+	columns []load
+}
+
+// relax starts from the loads of a pool.
+func (s *solver) relax(m *mosaic, n *need, pool []load) *relaxation {
+	r := &relaxation{s: s, mosaic: m, need: n, barren: make([]bool, len(s.of))}
+	var demand []float64
+	rows := func(counts []int) []int {
+		out := make([]int, len(counts))
+		for i, c := range counts {
+			out[i] = -1
+			if c > 0 {
+				out[i] = len(demand)
+				demand = append(demand, float64(c))
+			}
+		}
+		return out
+	}
+	r.kinds, r.solids = rows(n.want), rows(n.solid)
+	r.program = cover.New(demand)
+	for i := range pool {
+		r.add(&pool[i])
+	}
+	return r
+}
+
+// add takes a load in, cut back to what is needed; it says whether it is
+// worth more than a mat at the present prices.
+func (r *relaxation) add(l *load) bool {
+	t := r.s.trimmedTo(l, r.need)
+	if len(t.offers) == 0 {
+		return false
+	}
+	n := &need{make([]int, len(r.kinds)), make([]int, len(r.solids))}
+	n.addLoad(&t, 1)
+	var column []cover.Entry
+	for _, c := range [2][2][]int{{r.kinds, n.want}, {r.solids, n.solid}} {
+		for i, row := range c[0] {
+			if c[1][i] > 0 {
+				column = append(column, cover.Entry{Row: row, Count: float64(c[1][i])})
+			}
+		}
+	}
+	pays := r.program.Worth(column) > 1+1e-6
+	r.program.Add(column)
+	r.columns = append(r.columns, t)
+	return pays
+}
+
+// mostPivots bounds one run of the simplex method.
+const mostPivots = 10_000
+
+// generate brings in loads that pay until none is found, or for so many
+// rounds.
+func (r *relaxation) generate(rounds int) {
+	r.program.Solve(mostPivots)
+	for ; rounds > 0 && !r.s.stopped(); rounds-- {
+		value, solid := r.values()
+		l := r.mosaic.solve(value, solid)
+		if !r.add(&l) && !r.nest(value) {
+			return
+		}
+		r.program.Solve(mostPivots)
+	}
+}
+
+// nest lays the outlines of one fabric as they are, all kinds of them
+// together, where that pays.
+func (r *relaxation) nest(value []int64) bool {
+	s := r.s
+	for f := range s.of {
+		if s.limits[f].Groups != nil || r.barren[f] || !s.slanted(f, r.need.want) {
+			continue
+		}
+		w, h := s.reachOf(s.limits[f])
+		g := s.priced(f, r.need.want, value, w, h)
+		g.X, g.Y = s.X, s.Y
+		if len(g.Parts) > 0 && r.add(&load{offers: []offer{{g, -1}}}) {
+			return true
+		}
+		r.barren[f] = true
+	}
+	return false
+}
+
+// fine is the price of a mat in whole numbers.
+const fine = 1 << 40
+
+// values are the prices of kinds and solids in whole numbers.
+func (r *relaxation) values() (value, solid []int64) {
+	prices := r.program.Prices()
+	price := func(rows []int) []int64 {
+		out := make([]int64, len(rows))
+		for i, row := range rows {
+			if row >= 0 {
+				out[i] = int64(min(max(0, prices[row]), 1) * fine)
+			}
+		}
+		return out
+	}
+	return price(r.kinds), price(r.solids)
+}
+
+// trimmedTo is a load without what is not needed.
+func (s *solver) trimmedTo(l *load, n *need) load {
+	rest := need{slices.Clone(n.want), slices.Clone(n.solid)}
+	var out load
+	for _, o := range l.offers {
+		if s.trimOffer(&o, &rest) {
+			rest.add(&o, -1)
+			out.offers = append(out.offers, o)
+		}
+	}
+	if len(out.offers) == 1 { // it may grow later to a mat of its own
+		out.offers[0].X, out.offers[0].Y = s.X, s.Y
+	}
+	for i := range out.offers {
+		out.worth += s.worth(s.area, &out.offers[i])
+	}
+	return out
+}
+
+// trimOffer leaves of an offer what is needed, and says if that is anything.
+func (s *solver) trimOffer(o *offer, n *need) bool {
+	if o.solid >= 0 {
+		return n.solid[o.solid] > 0
+	}
+	left := slices.Clone(n.want)
+	var parts []Part
+	for _, p := range o.Parts {
+		if left[p.Kind] > 0 {
+			left[p.Kind]--
+			parts = append(parts, p)
+		}
+	}
+	if len(parts) == 0 || len(parts) == len(o.Parts) {
+		return len(parts) > 0
+	}
+	x, y := corner(parts)
+	o.Parts = parts
+	o.X, o.Y = o.X+x, o.Y+y
+	s.tighten(&o.Group)
+	return true
+}
