@@ -6,15 +6,30 @@ package rect
 // worth stays outside. Many have emptied bins in such ways; the nearest is the
 // consistent neighbourhood search of Buljubasic and Vasquez (2016) for bins in one dimension.
 type emptying struct {
-	s    *search
+	lane
 	bins [][]spot
 	n    []int     // left over
 	v    []float64 // worth by kind
 }
 
 func (s *search) newEmptying() *emptying {
-	e := &emptying{s: s, v: s.worth(1), n: make([]int, len(s.p.kinds))}
-	for _, p := range s.best {
+	e := &emptying{v: s.worth(1), n: make([]int, len(s.p.kinds))}
+	e.set(s)
+	return e
+}
+
+// round starts from a packing and saves bins as long as each takes no more than
+// so much work.
+func (e *emptying) round(from []pattern, work int64) {
+	e.offer(from)
+	for e.start(); e.run(work) && !e.met(); e.start() {
+	}
+}
+
+// start gives up the weakest bin of the best packing.
+func (e *emptying) start() {
+	e.bins = e.bins[:0]
+	for _, p := range e.best {
 		for range p.times {
 			e.bins = append(e.bins, p.spots)
 		}
@@ -25,11 +40,11 @@ func (s *search) newEmptying() *emptying {
 			weakest = i
 		}
 	}
-	e.count(e.bins[weakest], +1)
+	clear(e.n)
+	e.tally(e.bins[weakest], +1)
 	last := len(e.bins) - 1
 	e.bins[weakest] = e.bins[last]
 	e.bins = e.bins[:last]
-	return e
 }
 
 func (e *emptying) value(bin []spot) float64 {
@@ -40,8 +55,8 @@ func (e *emptying) value(bin []spot) float64 {
 	return sum
 }
 
-// count adds a bin's pieces to what is left over, or takes them away.
-func (e *emptying) count(bin []spot, sign int) {
+// tally adds a bin's pieces to what is left over, or takes them away.
+func (e *emptying) tally(bin []spot, sign int) {
 	for _, sp := range bin {
 		e.n[sp.kind] += sign
 	}
@@ -53,9 +68,9 @@ func (e *emptying) run(work int64) bool {
 	if len(e.bins) == 0 {
 		return false
 	}
-	for until := e.s.beam.work + work; e.s.beam.work < until && !e.s.halted(); {
-		r := 1 + e.s.rng.below(2)
-		if e.s.rng.below(8) == 0 {
+	for until := e.beam.work + work; e.beam.work < until && !e.s.ask(); {
+		r := 1 + e.rng.below(2)
+		if e.rng.below(8) == 0 {
 			r = 3
 		}
 		e.move(min(r, len(e.bins)))
@@ -67,34 +82,35 @@ func (e *emptying) run(work int64) bool {
 	return false
 }
 
-// move packs r bins anew. The threshold below which a worse result is kept is
+// move packs r bins anew, carefully or not: most moves should be quick, some
+// need to find what only a wide beam does. The threshold below which a worse result is kept is
 // drawn anew for each move (Dueck and Scheuer's threshold accepting, shaken).
 func (e *emptying) move(r int) {
 	for i := range r { // the chosen bins change places with the last r
-		j, z := e.s.rng.below(len(e.bins)-i), len(e.bins)-1-i
+		j, z := e.rng.below(len(e.bins)-i), len(e.bins)-1-i
 		e.bins[j], e.bins[z] = e.bins[z], e.bins[j]
 	}
 	chosen := e.bins[len(e.bins)-r:]
 	before, after := 0.0, 0.0
 	for _, b := range chosen {
 		before += e.value(b)
-		e.count(b, +1)
+		e.tally(b, +1)
 	}
-	see := e.s.shaken(e.v)
+	see := e.shaken(e.v)
 	fresh := make([][]spot, r)
 	for i := range fresh {
 		var worth float64
-		fresh[i], worth = e.s.beam.run(e.n, e.v, see, manner{width: 4, skips: 1, alike: 1})
+		fresh[i], worth = e.beam.run(e.n, e.v, see, manner{width: 2 << e.rng.below(5), skips: 1, alike: 1})
 		after += worth
-		e.count(fresh[i], -1)
+		e.tally(fresh[i], -1)
 	}
-	if after >= before-mul(mul(0.01, e.s.bin), e.s.rng.unit()) {
+	if after >= before-mul(mul(0.01, e.s.bin), e.rng.unit()) {
 		copy(chosen, fresh)
 		return
 	}
 	for i := range chosen {
-		e.count(fresh[i], +1)
-		e.count(chosen[i], -1)
+		e.tally(fresh[i], +1)
+		e.tally(chosen[i], -1)
 	}
 }
 
@@ -105,5 +121,5 @@ func (e *emptying) done() {
 			pats = append(pats, pattern{b, 1})
 		}
 	}
-	e.s.offer(pats)
+	e.offer(pats)
 }

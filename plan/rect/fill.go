@@ -17,6 +17,7 @@ func Fill(w, h length.Len, sizes []Size, value []int64, opt Options) Bin {
 			v[i] = float64(value[p.from[i][0].size])
 		}
 	}
+	beam := newBeam(p.w, p.h, p.kinds)
 	width := 32
 	switch opt.Effort {
 	case Quick:
@@ -27,7 +28,7 @@ func Fill(w, h length.Len, sizes []Size, value []int64, opt Options) Bin {
 	var best []spot
 	most := 0.0
 	for _, m := range []manner{{width: width}, {width: width, skips: 1, both: true}} {
-		if spots, worth := s.beam.run(s.counts(), v, v, m); worth > most {
+		if spots, worth := beam.run(s.counts(), v, v, m); worth > most {
 			best, most = spots, worth
 		}
 	}

@@ -2,6 +2,7 @@ package rect
 
 import (
 	"fmt"
+	"sync/atomic"
 
 	"example.org/matside/plan/length"
 )
@@ -28,53 +29,39 @@ func fits(w, h length.Len, s Size) bool {
 	return s.W <= w && s.H <= h || s.Turn && s.H <= w && s.W <= h
 }
 
-// Work is counted in steps the beam looks at, some 0.1 µs each; this many
-// multiplications of the simplex method make one.
-const workOfLP = 64
-
-// How column generation goes about it: rounds at the root of a dive and at
-// each step below, columns taken from one run, runs before giving up.
-const (
-	roundsFirst   = 100
-	roundsNext    = 10
-	columnsAtOnce = 10
-	pricings      = 4
-)
-
-// widest is where the beam stops growing: small problems are exhausted before.
-const widest = 2000
-
 // search looks for fewer bins until it meets the lower bound or its work is
-// spent.
+// spent. Two lanes go about it in rounds, at once where there are processors;
+// what they found is looked at when a round is over, one lane after the other.
 type search struct {
-	p      *problem
-	opt    Options
-	beam   *beam
-	bin    float64 // area
-	lower  int
-	pool   pool
-	prices []float64 // of the whole problem's relaxation, as last solved
-	see    []float64 // scratch of shaken
-	rng    rng
-	best   []pattern
-	count  int // bins of best
+	p     *problem
+	opt   Options
+	bin   float64 // area
+	lower int
+	best  []pattern
+	count int         // bins of best
+	stop  atomic.Bool // the caller wants no more
 }
 
 func newSearch(p *problem, opt Options) *search {
-	s := &search{p: p, opt: opt, beam: newBeam(p.w, p.h, p.kinds)}
-	s.bin = s.beam.bin
+	s := &search{p: p, opt: opt, bin: mul(float64(p.w), float64(p.h))}
 	all := 0.0
 	for _, k := range p.kinds {
 		all += mul(k.area(), float64(k.n))
 	}
 	// the area's bound; what rounding could hide is given away
 	s.lower = max(opt.Lower, int(mul(all/s.bin, 1-1e-9)+0.999999))
-	s.prices = make([]float64, len(p.kinds))
-	for i, k := range p.kinds {
-		s.prices[i] = k.area() / s.bin
-	}
-	s.see = make([]float64, len(p.kinds))
 	return s
+}
+
+// worth is a value for each kind that grows a little faster than its area:
+// large pieces first, small ones are easier to place later.
+func (s *search) worth(beta float64) []float64 {
+	v := make([]float64, len(s.p.kinds))
+	for i, k := range s.p.kinds {
+		a := k.area()
+		v[i] = a + mul(beta, mul(a/s.bin, a))
+	}
+	return v
 }
 
 func (s *search) counts() []int {
@@ -88,60 +75,6 @@ func (s *search) counts() []int {
 // upright says that kind k fits the bin as it is, not only turned.
 func (s *search) upright(k int) bool {
 	return s.p.kinds[k].w <= s.p.w && s.p.kinds[k].h <= s.p.h
-}
-
-// offer keeps a whole packing if it is the best, and its patterns anyway.
-func (s *search) offer(pats []pattern) {
-	if pats == nil {
-		return
-	}
-	for _, p := range pats {
-		s.pool.add(p.spots)
-	}
-	if n := binsOf(pats); s.best == nil || n < s.count {
-		s.best, s.count = pats, n
-	}
-}
-
-func (s *search) done() bool { return s.best != nil && s.count <= s.lower }
-
-func (s *search) halted() bool { return s.opt.Stop != nil && s.opt.Stop() }
-
-// worth is a value for each kind that grows a little faster than its area:
-// large pieces first, small ones are easier to place later.
-func (s *search) worth(beta float64) []float64 {
-	v := make([]float64, len(s.p.kinds))
-	for i, k := range s.p.kinds {
-		a := k.area()
-		v[i] = a + mul(beta, mul(a/s.bin, a))
-	}
-	return v
-}
-
-// shaken gives values up to a quarter up or down from v; it is overwritten by
-// the next call.
-func (s *search) shaken(v []float64) []float64 {
-	for k := range s.see {
-		s.see[k] = mul(v[k], 0.75+mul(0.5, s.rng.unit()))
-	}
-	return s.see
-}
-
-// inTurn packs one bin after the other, each for the most value, as often as
-// the pieces allow.
-func (s *search) inTurn(v []float64, m manner) []pattern {
-	n := s.counts()
-	var out []pattern
-	for left := total(n); left > 0; {
-		spots, _ := s.beam.run(n, v, v, m)
-		p := pattern{spots, times(spots, n)}
-		for _, sp := range spots {
-			n[sp.kind] -= p.times
-		}
-		out = append(out, p)
-		left -= p.times * len(spots)
-	}
-	return out
 }
 
 // times is how often a bin of spots can be cut out of n.
@@ -175,46 +108,57 @@ func binsOf(pats []pattern) int {
 	return sum
 }
 
-// budget is the work an effort allows.
+// budget is the work an effort allows both lanes: steps the beam looks at, some
+// 0.1 µs each.
 func (e Effort) budget() int64 {
 	switch e {
 	case Quick:
 		return 100_000
 	case Thorough:
-		return 300_000_000
+		return 500_000_000
 	default:
 		return 8_000_000
 	}
 }
 
-// run tries simple packings first, then, with growing width, turns to emptying
-// bins, to diving, and to packing bins in turn.
+// widest is where the beam stops growing: small problems are exhausted before.
+const widest = 2000
+
+// run tries simple packings first, then, round by round with growing width,
+// empties bins in one lane, dives and packs bins in turn in the other.
 func (s *search) run() {
 	budget := s.opt.Effort.budget()
-	betas := []float64{0.3, 1, 3, 0.1}
-	over := func() bool { return s.done() || s.beam.work > budget || s.halted() }
-	turns := func(m manner) bool {
-		for _, b := range betas {
-			if s.offer(s.inTurn(s.worth(b), m)); over() {
-				return true
-			}
-		}
-		return false
-	}
-	for _, w := range []int{1, 4, 16} {
-		if turns(manner{width: w}) {
+	d := s.newDiving()
+	for _, width := range []int{1, 4, 16} {
+		if d.turns(manner{width: width}, budget); s.take(&d.lane) || d.beam.work > budget {
 			return
 		}
 	}
+	e := s.newEmptying()
 	for width := 16; width < widest; width += width / 2 {
-		for s.newEmptying().run(budget / 16) {
-			if over() {
-				return
-			}
-		}
-		s.offer(s.dive(manner{width: width, skips: 1, alike: 1}))
-		if over() || turns(manner{width: 4 * width, alike: 1}) {
+		d.learn(s.best)
+		together(
+			&e.lane, func() { e.round(s.best, budget/16) },
+			&d.lane, func() { d.round(width, budget) },
+		)
+		if s.take(&e.lane) || s.take(&d.lane) || e.beam.work+d.beam.work > budget {
 			return
 		}
 	}
+}
+
+// take keeps a lane's best packing if it is better, and says whether to end.
+func (s *search) take(l *lane) bool {
+	if s.best == nil || l.count < s.count {
+		s.best, s.count = l.best, l.count
+	}
+	return s.count <= s.lower || s.ask()
+}
+
+// ask asks the caller whether to stop; only the caller's goroutine may.
+func (s *search) ask() bool {
+	if s.opt.Stop != nil && s.opt.Stop() {
+		s.stop.Store(true)
+	}
+	return s.stop.Load()
 }

@@ -10,7 +10,7 @@ import (
 // prices say what each piece is worth; a pattern that fetches more than the
 // price of a bin, 1, belongs into it.
 type relaxed struct {
-	s    *search
+	d    *diving
 	n    []int     // copies wanted, by kind
 	v    []float64 // prices, by kind
 	row  []int32   // by kind, -1 if none wanted
@@ -29,8 +29,8 @@ const promising = 0.8
 // room for the rounding of prices.
 const worthwhile = 1 + 1e-5
 
-func (s *search) relax(n []int, v []float64) *relaxed {
-	r := &relaxed{s: s, n: n, row: make([]int32, len(n)), v: slices.Clone(v)}
+func (d *diving) relax(n []int, v []float64) *relaxed {
+	r := &relaxed{d: d, n: n, row: make([]int32, len(n)), v: slices.Clone(v)}
 	var demand []float64
 	for k, c := range n {
 		r.row[k] = -1
@@ -42,8 +42,8 @@ func (s *search) relax(n []int, v []float64) *relaxed {
 		}
 	}
 	r.lp = newLP(demand)
-	for i := range s.pool.pats {
-		if s.pool.worth(i, v, n) >= promising {
+	for i := range d.pool.pats {
+		if d.pool.worth(i, v, n) >= promising {
 			r.add(i)
 		}
 	}
@@ -52,12 +52,12 @@ func (s *search) relax(n []int, v []float64) *relaxed {
 
 // add makes a column of pool pattern i, cut back to what is wanted.
 func (r *relaxed) add(i int) {
-	for len(r.in) < len(r.s.pool.pats) {
+	for len(r.in) < len(r.d.pool.pats) {
 		r.in = append(r.in, false)
 	}
 	r.in[i] = true
 	var c column
-	set := r.s.pool.sets[i]
+	set := r.d.pool.sets[i]
 	for a := 0; a < len(set); {
 		z := a
 		for z < len(set) && set[z] == set[a] {
@@ -79,12 +79,12 @@ func (r *relaxed) add(i int) {
 func (r *relaxed) solve() {
 	before := r.lp.work
 	r.obj = r.lp.solve(100_000)
-	r.s.beam.work += (r.lp.work - before) / workOfLP
+	r.d.beam.work += (r.lp.work - before) / workOfLP
 	for k, row := range r.row {
 		r.v[k] = 0
 		if row >= 0 {
 			// the trace of area makes a piece that costs nothing still welcome
-			r.v[k] = max(r.lp.y[row], 0) + mul(1e-6, r.s.beam.area[k]/r.s.bin)
+			r.v[k] = max(r.lp.y[row], 0) + mul(1e-6, r.d.beam.area[k]/r.d.s.bin)
 		}
 	}
 }
@@ -104,8 +104,8 @@ func (r *relaxed) generate(rounds int, m manner) {
 
 func (r *relaxed) fromPool() bool {
 	added := 0
-	for i := range r.s.pool.pats {
-		if (i >= len(r.in) || !r.in[i]) && r.s.pool.worth(i, r.v, r.n) > worthwhile {
+	for i := range r.d.pool.pats {
+		if (i >= len(r.in) || !r.in[i]) && r.d.pool.worth(i, r.v, r.n) > worthwhile {
 			r.add(i)
 			if added++; added == columnsAtOnce {
 				break
@@ -118,26 +118,26 @@ func (r *relaxed) fromPool() bool {
 // fromBeam fills a bin at the prices, then, while that finds nothing for want
 // of width, at prices shaken a little.
 func (r *relaxed) fromBeam(m manner) bool {
-	s := r.s
-	m.rate, m.over = 1/s.bin, worthwhile
+	d := r.d
+	m.rate, m.over = 1/d.s.bin, worthwhile
 	see := r.v
 	for range pricings {
-		s.beam.run(r.n, r.v, see, m)
-		if len(s.beam.hits) > 0 {
+		d.beam.run(r.n, r.v, see, m)
+		if len(d.beam.hits) > 0 {
 			return r.takeHits()
 		}
-		if !s.beam.cut {
+		if !d.beam.cut {
 			return false
 		}
-		see = s.shaken(r.v)
+		see = d.shaken(r.v)
 	}
 	return false
 }
 
 // takeHits adds the best patterns of the last run.
 func (r *relaxed) takeHits() bool {
-	s := r.s
-	hits := s.beam.hits
+	d := r.d
+	hits := d.beam.hits
 	slices.SortFunc(hits, func(x, y hit) int {
 		if x.value != y.value {
 			return cmp.Compare(y.value, x.value)
@@ -146,8 +146,8 @@ func (r *relaxed) takeHits() bool {
 	})
 	added := 0
 	for _, h := range hits {
-		if s.pool.add(s.beam.spots(h.trail)) {
-			r.add(len(s.pool.pats) - 1)
+		if d.pool.add(d.beam.spots(h.trail)) {
+			r.add(len(d.pool.pats) - 1)
 			if added++; added == columnsAtOnce {
 				break
 			}
@@ -160,11 +160,11 @@ func (r *relaxed) takeHits() bool {
 func (r *relaxed) spotsOf(c int) []spot {
 	if r.pat[c] < 0 {
 		k := int(r.kind[c])
-		return []spot{{kind: k, turned: !r.s.upright(k)}}
+		return []spot{{kind: k, turned: !r.d.s.upright(k)}}
 	}
 	left := slices.Clone(r.n)
 	var out []spot
-	for _, sp := range r.s.pool.pats[r.pat[c]] {
+	for _, sp := range r.d.pool.pats[r.pat[c]] {
 		if left[sp.kind] > 0 {
 			left[sp.kind]--
 			out = append(out, sp)
@@ -206,31 +206,6 @@ func (r *relaxed) fix() []pattern {
 			r.n[sp.kind] -= t
 		}
 		out = append(out, pattern{spots, t})
-	}
-	return out
-}
-
-// dive fixes patterns where the relaxation says so and relaxes the rest anew,
-// until all is packed. It gives up, returning nil, once it sees no way to fewer
-// bins than the best.
-func (s *search) dive(m manner) []pattern {
-	n := s.counts()
-	var out []pattern
-	bins, left := 0, total(n)
-	for rounds := roundsFirst; left > 0; rounds = roundsNext {
-		r := s.relax(n, s.prices)
-		r.generate(rounds, m)
-		if bins == 0 {
-			copy(s.prices, r.v)
-		}
-		// demands are shaken by a trifle, see newLP: so is the optimum
-		if bins+int(r.obj+0.998) >= s.count || s.halted() {
-			return nil
-		}
-		fixed := r.fix()
-		bins += binsOf(fixed)
-		out = append(out, fixed...)
-		left = total(n)
 	}
 	return out
 }

@@ -1,0 +1,76 @@
+package rect_test
+
+import (
+	"os"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/matside/plan/rect"
+)
+
+// TestPackOnOneAndTwoProcessors packs alike whatever the processors do: with
+// little work many instances, with more of it (MATSIDE_LONG=1) as well.
+func TestPackOnOneAndTwoProcessors(t *testing.T) {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
+	effort := rect.Quick
+	if os.Getenv("MATSIDE_LONG") != "" {
+		effort = rect.Usual
+	}
+	for _, in := range load(t) {
+		if !strings.HasSuffix(in.name, "_60_7") {
+			continue
+		}
+		var first []rect.Bin
+		for _, procs := range []int{1, 2, 2} {
+			runtime.GOMAXPROCS(procs)
+			bins, err := rect.Pack(in.w, in.h, in.sizes, rect.Options{Effort: effort})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if first == nil {
+				first = bins
+			}
+			if !slices.EqualFunc(first, bins, slices.Equal[rect.Bin]) {
+				t.Errorf("%s: packed otherwise on %d processors", in.name, procs)
+			}
+		}
+	}
+}
+
+// TestPackStops returns a whole packing when the caller wants no more, however
+// early.
+func TestPackStops(t *testing.T) {
+	for _, in := range load(t) {
+		if !strings.HasPrefix(in.name, "class_07_60") {
+			continue
+		}
+		for _, after := range []int{0, 3, 100} {
+			asked := 0
+			bins, err := rect.Pack(in.w, in.h, in.sizes, rect.Options{Effort: rect.Thorough, Stop: func() bool {
+				asked++
+				return asked > after
+			}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			check(t, in.w, in.h, in.sizes, bins, true)
+		}
+	}
+}
+
+func BenchmarkPack(b *testing.B) {
+	for _, in := range load(b) {
+		if !strings.HasSuffix(in.name, "_60_1") {
+			continue
+		}
+		b.Run(in.name, func(b *testing.B) {
+			for range b.N {
+				if _, err := rect.Pack(in.w, in.h, in.sizes, rect.Options{Lower: in.best}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
