@@ -47,14 +47,14 @@ func cutSide(a *convex, i int, b *convex, d vec, add func(vec)) {
 	if !ok {
 		return
 	}
-	px, py := float64(-h.ny), float64(h.nx)
+	px, py := float64(-h.n.y), float64(h.n.x)
 	for j := range b.halves {
 		g := &b.halves[j]
-		speed := float64(px*float64(g.nx)) + float64(py*float64(g.ny))
+		speed := float64(px*float64(g.n.x)) + float64(py*float64(g.n.y))
 		if speed == 0 {
 			continue
 		}
-		room := float64(g.k-g.nx*(from.x-d.x)-g.ny*(from.y-d.y)) / speed
+		room := float64(g.k-g.n.x*(from.x-d.x)-g.n.y*(from.y-d.y)) / speed
 		x := float64(from.x) + float64(px*room)
 		y := float64(from.y) + float64(py*room)
 		if !between(x, y, from, to) || !onEdge(b, x-float64(d.x), y-float64(d.y)) {
@@ -92,7 +92,7 @@ func onEdge(c *convex, x, y float64) bool {
 	const slack = 2
 	for i := range c.halves {
 		h := &c.halves[i]
-		if float64(float64(h.k)-float64(float64(h.nx)*x)-float64(float64(h.ny)*y))*h.inv < -slack {
+		if float64(float64(h.k)-float64(float64(h.n.x)*x)-float64(float64(h.n.y)*y))*h.inv < -slack {
 			return false
 		}
 	}

@@ -89,6 +89,5 @@ func (s *separator) scatter(i int) {
 	turns := s.m.turns[s.m.shapes[s.spots[i].shape].item]
 	sh := turns[s.rng.below(int64(len(turns)))]
 	z := &s.m.shapes[sh]
-	s.spots[i] = spot{sh, vec{s.rng.within(0, s.m.w-z.w), s.rng.within(0, s.m.h-z.h)}}
-	s.measure(i)
+	s.shift(i, spot{sh, vec{s.rng.within(0, s.m.w-z.w), s.rng.within(0, s.m.h-z.h)}})
 }

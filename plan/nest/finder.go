@@ -5,11 +5,10 @@ package nest
 // name too few, the region looks a hair larger than it is, which is safe: a place
 // called free is free.
 type finder struct {
-	cx, cy  int64
-	toward  [buckets][]int32 // sides met going from the centre in some direction
-	level   [buckets][]int32 // sides met by a level line
-	upright [buckets][]int32 // sides met by an upright line
-	around  []int32          // a few sides from all round, for depths
+	cx, cy int64
+	toward [buckets][]int32    // sides met going from the centre in some direction
+	line   [2][buckets][]int32 // sides met by a level, by an upright line
+	around []int32             // a few sides from all round, for depths
 }
 
 const (
@@ -32,8 +31,8 @@ func newFinder(c *convex) *finder {
 		for k := -1; k <= 1; k++ { // its neighbours too, against rounding at corners
 			j := int32((i + k + n) % n)
 			note(&f.toward, direction(from.x-f.cx, from.y-f.cy), direction(to.x-f.cx, to.y-f.cy), true, j)
-			note(&f.level, slot(from.y, c.lo.y, c.hi.y), slot(to.y, c.lo.y, c.hi.y), false, j)
-			note(&f.upright, slot(from.x, c.lo.x, c.hi.x), slot(to.x, c.lo.x, c.hi.x), false, j)
+			note(&f.line[level], slot(from.y, c.lo.y, c.hi.y), slot(to.y, c.lo.y, c.hi.y), false, j)
+			note(&f.line[upright], slot(from.x, c.lo.x, c.hi.x), slot(to.x, c.lo.x, c.hi.x), false, j)
 		}
 		if i%(n/8) == 0 {
 			f.around = append(f.around, int32(i))

@@ -39,3 +39,10 @@ func flipSpots(spots []spot) []spot {
 	}
 	return out
 }
+
+func flipAll(all [][]spot) [][]spot {
+	for i := range all {
+		all[i] = flipSpots(all[i])
+	}
+	return all
+}

@@ -8,42 +8,45 @@ import "slices"
 type frontier struct {
 	m     *model
 	spots []spot
+	boxes []box   // of the spots
 	ways  [][]vec // by shape; nil: not in play
 }
 
 // newFrontier is a container with some pieces laid and no shape in play.
 func newFrontier(m *model, spots []spot) *frontier {
-	return &frontier{m: m, spots: slices.Clone(spots), ways: make([][]vec, len(m.shapes))}
+	f := &frontier{m: m, spots: slices.Clone(spots), ways: make([][]vec, len(m.shapes))}
+	for _, p := range spots {
+		f.boxes = append(f.boxes, m.boxOf(p))
+	}
+	return f
 }
 
 // enter brings a shape into play: every place it could go now.
 func (f *frontier) enter(s int) {
 	x, y := f.m.w-f.m.shapes[s].w, f.m.h-f.m.shapes[s].h
 	f.ways[s] = sorted([]vec{{0, 0}, {x, 0}, {0, y}, {x, y}})
-	spots := f.spots
-	for i, p := range spots {
-		f.spots = spots[:i]
-		f.update(s, p)
+	for i, p := range f.spots {
+		f.update(s, p, i)
 	}
-	f.spots = spots
 }
 
 // lay puts p down and brings every shape's places up to date.
 func (f *frontier) lay(p spot) {
 	for s := range f.ways {
 		if f.ways[s] != nil {
-			f.update(s, p)
+			f.update(s, p, len(f.spots))
 		}
 	}
 	f.spots = append(f.spots, p)
+	f.boxes = append(f.boxes, f.m.boxOf(p))
 }
 
 // drop takes a shape out of play.
 func (f *frontier) drop(s int) { f.ways[s] = nil }
 
-// update drops shape s's places that p covers and adds those p makes. The
-// spots are still without p.
-func (f *frontier) update(s int, p spot) {
+// update drops shape s's places that p covers and adds those p makes, among
+// the first n spots.
+func (f *frontier) update(s int, p spot, n int) {
 	r := f.m.region(p.shape, s)
 	kept := f.ways[s][:0]
 	for _, t := range f.ways[s] {
@@ -53,7 +56,7 @@ func (f *frontier) update(s int, p spot) {
 	}
 	old := len(kept)
 	add := func(t vec) {
-		if f.m.inside(s, t) && !r.covers(t.sub(p.at)) && f.m.free(s, t, f.spots) {
+		if f.m.inside(s, t) && !r.covers(t.sub(p.at)) && f.free(s, t, n) {
 			kept = append(kept, t)
 		}
 	}
@@ -61,13 +64,31 @@ func (f *frontier) update(s int, p spot) {
 		add(c.add(p.at))
 	}
 	f.alongWalls(s, r, p.at, add)
-	for _, q := range f.spots {
-		meet(r, p.at, f.m.region(q.shape, s), q.at, add)
+	z := f.m.shapes[s].size()
+	b := f.m.boxOf(p)
+	b.lo, b.hi = b.lo.sub(z), b.hi.add(z)
+	for i, q := range f.spots[:n] {
+		if b.touches(&f.boxes[i]) {
+			meet(r, p.at, f.m.region(q.shape, s), q.at, add)
+		}
 	}
 	if len(kept) > old {
 		kept = sorted(kept)
 	}
 	f.ways[s] = kept
+}
+
+// free reports whether shape s at t keeps clear of the first n spots.
+func (f *frontier) free(s int, t vec, n int) bool {
+	b := f.m.bare(spot{s, t})
+	for i := range f.boxes[:n] {
+		if b.overlaps(&f.boxes[i]) {
+			if q := &f.spots[i]; f.m.region(q.shape, s).covers(t.sub(q.at)) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // alongWalls adds where shape s touches both p and a side of the container.
@@ -76,13 +97,13 @@ func (f *frontier) alongWalls(s int, r *region, at vec, add func(vec)) {
 	for i := range r.parts {
 		c := &r.parts[i]
 		for _, y := range [2]int64{0, bottom} {
-			if a, b, ok := c.across(y - at.y); ok {
+			if a, b, ok := c.stretch(level, y-at.y); ok {
 				add(vec{a + at.x, y})
 				add(vec{b + at.x, y})
 			}
 		}
 		for _, x := range [2]int64{0, right} {
-			if a, b, ok := c.along(x - at.x); ok {
+			if a, b, ok := c.stretch(upright, x-at.x); ok {
 				add(vec{x, a + at.y})
 				add(vec{x, b + at.y})
 			}

@@ -1,57 +1,58 @@
 package nest
 
-// across is the stretch of the line at height y that lies inside: whole
-// places a and b, both outside, between which every place is inside. ok is
-// false where the line misses the region.
-func (c *convex) across(y int64) (a, b int64, ok bool) {
-	if y <= c.lo.y || y >= c.hi.y {
+// An axis is the direction of a line: level, along x, or upright, along y.
+type axis int
+
+const (
+	level axis = iota
+	upright
+)
+
+// on is v's coordinate along the axis, off the one across it.
+func (v vec) on(a axis) int64 {
+	if a == level {
+		return v.x
+	}
+	return v.y
+}
+
+func (v vec) off(a axis) int64 { return v.on(upright - a) }
+
+// point is the place at on along the axis and off across it.
+func (a axis) point(on, off int64) vec {
+	if a == level {
+		return vec{on, off}
+	}
+	return vec{off, on}
+}
+
+// stretch is the stretch, along the axis, of the line at off that lies inside:
+// whole places a and b, both outside, between which every place is inside. ok
+// is false where the line misses the region.
+func (c *convex) stretch(ax axis, off int64) (a, b int64, ok bool) {
+	a, b = c.lo.on(ax), c.hi.on(ax)
+	if off <= c.lo.off(ax) || off >= c.hi.off(ax) {
 		return 0, 0, false
 	}
-	a, b = c.lo.x, c.hi.x
 	if f := c.find; f != nil {
-		for _, i := range f.level[slot(y, c.lo.y, c.hi.y)] {
-			h := &c.halves[i]
-			if a, b, ok = narrow(a, b, h.nx, h.k-h.ny*y); !ok {
+		for _, i := range f.line[ax][slot(off, c.lo.off(ax), c.hi.off(ax))] {
+			if a, b, ok = c.halves[i].narrow(ax, a, b, off); !ok {
 				return 0, 0, false
 			}
 		}
 		return a, b, b-a > 1
 	}
 	for i := range c.halves {
-		h := &c.halves[i]
-		if a, b, ok = narrow(a, b, h.nx, h.k-h.ny*y); !ok {
+		if a, b, ok = c.halves[i].narrow(ax, a, b, off); !ok {
 			return 0, 0, false
 		}
 	}
 	return a, b, b-a > 1
 }
 
-// along is across for the upright line at x.
-func (c *convex) along(x int64) (a, b int64, ok bool) {
-	if x <= c.lo.x || x >= c.hi.x {
-		return 0, 0, false
-	}
-	a, b = c.lo.y, c.hi.y
-	if f := c.find; f != nil {
-		for _, i := range f.upright[slot(x, c.lo.x, c.hi.x)] {
-			h := &c.halves[i]
-			if a, b, ok = narrow(a, b, h.ny, h.k-h.nx*x); !ok {
-				return 0, 0, false
-			}
-		}
-		return a, b, b-a > 1
-	}
-	for i := range c.halves {
-		h := &c.halves[i]
-		if a, b, ok = narrow(a, b, h.ny, h.k-h.nx*x); !ok {
-			return 0, 0, false
-		}
-	}
-	return a, b, b-a > 1
-}
-
-// narrow cuts the open stretch a..b down to where n·t < k.
-func narrow(a, b, n, k int64) (int64, int64, bool) {
+// narrow cuts the open stretch a..b of the line at off down to what lies in h.
+func (h *half) narrow(ax axis, a, b, off int64) (int64, int64, bool) {
+	n, k := h.n.on(ax), h.k-h.n.off(ax)*off // n·t < k
 	switch {
 	case n > 0:
 		b = min(b, ceilDiv(k, n)) // the least t with n·t ≥ k

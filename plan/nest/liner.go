@@ -21,16 +21,16 @@ type stretch struct {
 	pull   float64
 }
 
-// bestOnLine is the best place for piece i, as the shape it is tried as, on the
-// level or upright line through it.
-func (s *separator) bestOnLine(i int, at trial, level bool) trial {
+// bestOnLine is the best place for piece i, as the shape it is tried as, on
+// the line along the axis through where it is tried, no further off than half
+// its size: places further off are left to the samples, which cost less.
+func (s *separator) bestOnLine(i int, at trial, ax axis) trial {
 	sh := &s.m.shapes[at.shape]
-	last, fixed, cur := s.m.w-sh.w, at.at.y, at.at.x
-	if !level {
-		last, fixed, cur = s.m.h-sh.h, at.at.x, at.at.y
-	}
+	last := vec{s.m.w, s.m.h}.sub(sh.size()).on(ax)
+	cur, off := at.at.on(ax), at.at.off(ax)
+	near := sh.size().on(ax) / 2
 	l := &s.line
-	l.collect(s, i, at.shape, fixed, level, last)
+	l.collect(s, i, at, ax, max(0, cur-near), min(last, cur+near))
 	best := at
 	// Try the ends nearest to where it lies first: of equals the nearest wins.
 	for k, e := range l.ends {
@@ -38,14 +38,10 @@ func (s *separator) bestOnLine(i int, at trial, level bool) trial {
 	}
 	slices.Sort(l.ends)
 	l.ends = slices.Compact(l.ends)
-	s.work += len(s.spots)
 	for _, f := range l.ends {
 		s.work += len(l.stretches)
 		e := cur + unfold(f)
-		t := vec{e, fixed}
-		if !level {
-			t = vec{fixed, e}
-		}
+		t := ax.point(e, off)
 		if loss := l.loss(e, t, best.loss); loss < best.loss {
 			best = trial{spot{at.shape, t}, loss}
 			if loss == 0 {
@@ -56,43 +52,31 @@ func (s *separator) bestOnLine(i int, at trial, level bool) trial {
 	return best
 }
 
-// collect finds the stretches of the line that other pieces' parts lie across.
-func (l *liner) collect(s *separator, i, sh int, fixed int64, level bool, last int64) {
-	l.stretches, l.ends = l.stretches[:0], append(l.ends[:0], 0, last)
-	n := len(s.m.shapes)
-	for j := range s.spots {
+// collect finds the stretches of the line, from first to last, that other
+// pieces' parts lie across.
+func (l *liner) collect(s *separator, i int, at trial, ax axis, first, last int64) {
+	l.stretches, l.ends = l.stretches[:0], append(l.ends[:0], first, last)
+	sh := &s.m.shapes[at.shape]
+	from := ax.point(first, at.at.off(ax))
+	to := ax.point(last, at.at.off(ax)).add(sh.size())
+	s.found = s.index.near(box{from, to}, s.found[:0])
+	s.work += 2 * len(s.found)
+	for _, j := range s.found {
+		if int(j) == i {
+			continue
+		}
 		q := &s.spots[j]
-		if j == i {
-			continue
-		}
-		r := s.m.regions[q.shape*n+sh]
-		if r == nil {
-			r = s.m.region(q.shape, sh)
-		}
-		off, base := fixed-q.at.y, q.at.x
-		lo, hi := r.lo.y, r.hi.y
-		if !level {
-			off, base = fixed-q.at.x, q.at.y
-			lo, hi = r.lo.x, r.hi.x
-		}
-		if off <= lo || off >= hi {
-			continue
-		}
+		r := s.m.region(q.shape, at.shape)
+		off, base := at.at.off(ax)-q.at.off(ax), q.at.on(ax)
 		for k := range r.parts {
 			c := &r.parts[k]
-			var a, b int64
-			var ok bool
-			if level {
-				a, b, ok = c.across(off)
-			} else {
-				a, b, ok = c.along(off)
-			}
+			a, b, ok := c.stretch(ax, off)
 			a, b = a+base, b+base
-			if !ok || b <= 0 || a >= last {
+			if !ok || b <= first || a >= last {
 				continue
 			}
 			l.stretches = append(l.stretches, stretch{a, b, c, q.at, s.pull[i][j]})
-			if a > 0 {
+			if a > first {
 				l.ends = append(l.ends, a)
 			}
 			if b < last {

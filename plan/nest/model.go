@@ -111,17 +111,35 @@ func sameRing(a, b ring) bool {
 
 // region is where shape b must not be put, seen from where shape a lies.
 func (m *model) region(a, b int) *region {
-	p := &m.regions[a*len(m.shapes)+b]
-	if *p == nil {
-		*p = newRegion(m.shapes[a].parts, m.shapes[b].parts, m.gap, max(m.w, m.h))
+	if r := m.regions[a*len(m.shapes)+b]; r != nil {
+		return r
 	}
-	return *p
+	return m.makeRegion(a, b)
+}
+
+func (m *model) makeRegion(a, b int) *region {
+	r := newRegion(m.shapes[a].parts, m.shapes[b].parts, m.gap, max(m.w, m.h))
+	m.regions[a*len(m.shapes)+b] = r
+	return r
 }
 
 // A spot is one piece laid: a shape, and where its bounding box's corner is.
 type spot struct {
 	shape int
 	at    vec
+}
+
+func (s *shape) size() vec { return vec{s.w, s.h} }
+
+// bare is the bounding box of a spot, boxOf the same grown by the gap.
+func (m *model) bare(s spot) box {
+	sh := &m.shapes[s.shape]
+	return box{s.at, vec{s.at.x + sh.w, s.at.y + sh.h}}
+}
+
+func (m *model) boxOf(s spot) box {
+	b := m.bare(s)
+	return box{vec{b.lo.x - m.gap, b.lo.y - m.gap}, vec{b.hi.x + m.gap, b.hi.y + m.gap}}
 }
 
 // placed turns spots into the answer.
@@ -152,12 +170,12 @@ func (m *model) free(s int, t vec, spots []spot) bool {
 
 // sound reports whether the spots are a layout.
 func (m *model) sound(spots []spot) bool {
-	for i, s := range spots {
-		if !m.inside(s.shape, s.at) || !m.free(s.shape, s.at, spots[:i]) {
+	for _, s := range spots {
+		if !m.inside(s.shape, s.at) {
 			return false
 		}
 	}
-	return true
+	return m.apart(spots)
 }
 
 // worth is the value of what is laid.

@@ -25,20 +25,19 @@ func (m *model) stacked(item, limit int) []spot {
 	}
 	limit = min(limit, m.roomFor(item))
 	var best []spot
-	try := func(m *model, flip bool) {
-		for _, spots := range m.stack(item, limit) {
-			spots = m.topUp(spots, item, limit)
-			if len(spots) > len(best) {
-				if flip {
-					spots = flipSpots(spots)
-				}
+	for _, way := range []func() [][]spot{
+		func() [][]spot { return m.stack(item, limit) },
+		func() [][]spot { return flipAll(m.flipped().stack(item, limit)) },
+		func() [][]spot { return m.latticed(item, limit) },
+	} {
+		if len(best) == limit {
+			break
+		}
+		for _, spots := range way() {
+			if spots = m.topUp(spots, item, limit); len(spots) > len(best) {
 				best = spots
 			}
 		}
-	}
-	try(m, false)
-	if len(best) < limit {
-		try(m.flipped(), true)
 	}
 	return best
 }

@@ -5,14 +5,15 @@ import (
 	"math/bits"
 )
 
-// A half is the open half-plane of all t with nx·tx + ny·ty < k.
+// A half is the open half-plane of all t with n·t < k.
 type half struct {
-	nx, ny, k int64
-	inv       float64 // 1/|n|: turns an excess into nanometres
+	n   vec
+	k   int64
+	inv float64 // 1/|n|: turns an excess into nanometres
 }
 
 // excess is how far inside t lies, in units of |n|; not positive is outside.
-func (h *half) excess(t vec) int64 { return h.k - h.nx*t.x - h.ny*t.y }
+func (h *half) excess(t vec) int64 { return h.k - h.n.x*t.x - h.n.y*t.y }
 
 // A convex is an open convex region: the common part of its halves, which go
 // round by angle. lo and hi bound it.
@@ -187,7 +188,7 @@ func (c *convex) addHalf(r ring, n vec, gap, maxN int64) {
 	}
 	l2 := uint64(n.x*n.x) + uint64(n.y*n.y)
 	l := math.Sqrt(float64(l2))
-	c.halves = append(c.halves, half{n.x, n.y, k + reach(gap, l2, l), 1 / l})
+	c.halves = append(c.halves, half{n, k + reach(gap, l2, l), 1 / l})
 }
 
 // reach is at least gap·√l2, and exactly that where √l2 is whole.
@@ -228,7 +229,7 @@ func (c *convex) near(x, y float64) []vec {
 
 // crossing is where the edges of two halves meet.
 func crossing(a, b *half) (x, y float64, ok bool) {
-	ax, ay, bx, by := float64(a.nx), float64(a.ny), float64(b.nx), float64(b.ny)
+	ax, ay, bx, by := float64(a.n.x), float64(a.n.y), float64(b.n.x), float64(b.n.y)
 	det := float64(ax*by) - float64(ay*bx)
 	if det == 0 {
 		return 0, 0, false

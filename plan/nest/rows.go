@@ -50,7 +50,7 @@ func (m *model) rightOf(a, b int, dy int64) (int64, bool) {
 	r := m.region(a, b)
 	far, met := int64(math.MinInt64), false
 	for i := range r.parts {
-		if _, x, ok := r.parts[i].across(dy); ok {
+		if _, x, ok := r.parts[i].stretch(level, dy); ok {
 			far, met = max(far, x), true
 		}
 	}
@@ -63,7 +63,7 @@ func (m *model) below(a, b int, dx int64) (int64, bool) {
 	r := m.region(a, b)
 	far, met := int64(math.MinInt64), false
 	for i := range r.parts {
-		if _, y, ok := r.parts[i].along(dx); ok {
+		if _, y, ok := r.parts[i].stretch(upright, dx); ok {
 			far, met = max(far, y), true
 		}
 	}

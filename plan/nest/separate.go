@@ -11,9 +11,11 @@ type separator struct {
 	spots []spot
 	depth [][]float64 // depth[i][j]: how deep i and j overlap; 0 exactly if they don't
 	pull  [][]float64 // the pair's weight, at least 1
+	index index
 	rng   rng
 	line  liner
 	order []int
+	found []int32 // scratch
 
 	work int // pairs of pieces looked at: counted work
 }
@@ -41,12 +43,22 @@ func square(n int, v float64) [][]float64 {
 // reset takes up another layout of as many pieces; the weights stay.
 func (s *separator) reset(spots []spot) {
 	s.spots = append(s.spots[:0], spots...)
+	s.index.boxes = s.index.boxes[:0]
 	for i := range s.spots {
 		s.clamp(i)
+		s.index.boxes = append(s.index.boxes, s.m.boxOf(s.spots[i]))
 	}
 	for i := range s.spots {
 		s.measure(i)
 	}
+}
+
+// shift moves piece i to another place.
+func (s *separator) shift(i int, to spot) {
+	s.spots[i] = to
+	s.clamp(i)
+	s.index.boxes[i] = s.m.boxOf(s.spots[i])
+	s.measure(i)
 }
 
 // clamp moves piece i into the container.
@@ -67,9 +79,15 @@ func (s *separator) forget() {
 
 // measure brings piece i's depths up to date.
 func (s *separator) measure(i int) {
+	for j, d := range s.depth[i] {
+		if d > 0 {
+			s.depth[i][j], s.depth[j][i] = 0, 0
+		}
+	}
 	p := s.spots[i]
-	for j, q := range s.spots {
-		if j != i {
+	s.found = s.index.near(s.m.bare(p), s.found[:0])
+	for _, j := range s.found {
+		if q := s.spots[j]; int(j) != i {
 			d := s.m.region(q.shape, p.shape).depth(p.at.sub(q.at))
 			s.depth[i][j], s.depth[j][i] = d, d
 		}
@@ -99,23 +117,15 @@ func (s *separator) weighted(i int) float64 {
 // loss is the weighted overlap of piece i as shape sh at t, or any number not
 // below limit once it is clear that it is not below limit.
 func (s *separator) loss(i, sh int, t vec, limit float64) float64 {
-	s.work += len(s.spots) / 2
 	var sum float64
-	n := len(s.m.shapes)
-	for j := range s.spots {
+	s.found = s.index.near(s.m.bare(spot{sh, t}), s.found[:0])
+	s.work += 4 + 4*len(s.found)
+	for _, j := range s.found {
+		if int(j) == i {
+			continue
+		}
 		q := &s.spots[j]
-		if j == i {
-			continue
-		}
-		r := s.m.regions[q.shape*n+sh]
-		if r == nil {
-			r = s.m.region(q.shape, sh)
-		}
-		d := t.sub(q.at)
-		if d.x <= r.lo.x || d.x >= r.hi.x || d.y <= r.lo.y || d.y >= r.hi.y {
-			continue
-		}
-		if sum += float64(s.pull[i][j] * r.depth(d)); sum >= limit {
+		if sum += float64(s.pull[i][j] * s.m.region(q.shape, sh).depth(t.sub(q.at))); sum >= limit {
 			return sum
 		}
 	}
@@ -159,13 +169,12 @@ const (
 	samplesFar  = 24
 	samplesNear = 12
 	descents    = 3
-	maxLines    = 12
+	maxLines    = 8
 )
 
 // move puts piece i at the best place a sample of places leads to, if that is
 // better than where it lies.
 func (s *separator) move(i int) {
-
 	here := trial{s.spots[i], s.weighted(i)}
 	best := here
 	turns := s.m.turns[s.m.shapes[here.shape].item]
@@ -215,8 +224,7 @@ func (s *separator) move(i int) {
 		}
 	}
 	if best.loss < here.loss {
-		s.spots[i] = best.spot
-		s.measure(i)
+		s.shift(i, best.spot)
 	}
 }
 
@@ -224,15 +232,15 @@ func (s *separator) move(i int) {
 // best place on the line, until neither helps.
 func (s *separator) descend(i int, from trial) trial {
 	at, stuck := from, 0
-	level := s.rng.next()&1 == 0
+	ax := axis(s.rng.next() & 1)
 	// Between two slanted sides the steps can shrink without end: count them.
 	for lines := 0; lines < maxLines && stuck < 2 && at.loss > 0; lines++ {
-		if to := s.bestOnLine(i, at, level); to.loss < at.loss {
+		if to := s.bestOnLine(i, at, ax); to.loss < at.loss {
 			at, stuck = to, 0
 		} else {
 			stuck++
 		}
-		level = !level
+		ax = upright - ax
 	}
 	return at
 }

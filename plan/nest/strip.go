@@ -64,7 +64,7 @@ func (m *model) squeeze(best []spot, opt Options) []spot {
 	return m.compress(s, best, stop)
 }
 
-const exploreStep = 0.002
+const exploreStep = 0.003
 
 func (m *model) explore(s *separator, best []spot, stop func() bool) []spot {
 	type stuck struct {
@@ -143,13 +143,10 @@ func (s *separator) shake() {
 	if j < 0 {
 		return
 	}
-	a, b := &s.spots[i], &s.spots[j]
-	ca, cb := s.m.centre(*a), s.m.centre(*b)
-	a.at, b.at = a.at.add(cb).sub(ca), b.at.add(ca).sub(cb)
-	s.clamp(i)
-	s.clamp(j)
-	s.measure(i)
-	s.measure(j)
+	a, b := s.spots[i], s.spots[j]
+	ca, cb := s.m.centre(a), s.m.centre(b)
+	s.shift(i, spot{a.shape, a.at.add(cb).sub(ca)})
+	s.shift(j, spot{b.shape, b.at.add(ca).sub(cb)})
 }
 
 // centre is the middle of a spot's bounding box.

@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"math"
 	"math/bits"
 
 	"example.org/matside/plan/length"
@@ -112,3 +113,18 @@ func (r ring) straight() ring {
 	}
 	return out
 }
+
+// Floats, for ranking only.
+func cross(a, b vec) float64 {
+	return float64(float64(a.x)*float64(b.y)) - float64(float64(a.y)*float64(b.x))
+}
+
+func dotProduct(a, b vec) float64 {
+	return float64(float64(a.x)*float64(b.x)) + float64(float64(a.y)*float64(b.y))
+}
+
+func norm(a vec) float64 { return dotProduct(a, a) }
+
+func root(x float64) float64 { return math.Sqrt(x) }
+
+func nearest(x float64) int64 { return int64(math.Round(x)) }
