@@ -191,24 +191,19 @@ func (d *desk) key(names ...string) {
 	}
 }
 
+// named are the keys that are no character.
+var named = map[string]tea.KeyType{
+	"enter": tea.KeyEnter, "backspace": tea.KeyBackspace, "esc": tea.KeyEsc, "ctrl+c": tea.KeyCtrlC, "tab": tea.KeyTab,
+	"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
+	"home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown,
+}
+
 func keyMsg(name string) tea.KeyMsg {
-	switch name {
-	case "enter":
-		return tea.KeyMsg{Type: tea.KeyEnter}
-	case "space":
+	if key, ok := named[name]; ok {
+		return tea.KeyMsg{Type: key}
+	}
+	if name == "space" {
 		return tea.KeyMsg{Type: tea.KeySpace, Runes: []rune(" ")}
-	case "backspace":
-		return tea.KeyMsg{Type: tea.KeyBackspace}
-	case "up":
-		return tea.KeyMsg{Type: tea.KeyUp}
-	case "down":
-		return tea.KeyMsg{Type: tea.KeyDown}
-	case "home":
-		return tea.KeyMsg{Type: tea.KeyHome}
-	case "esc":
-		return tea.KeyMsg{Type: tea.KeyEsc}
-	case "ctrl+c":
-		return tea.KeyMsg{Type: tea.KeyCtrlC}
 	}
 	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
 }

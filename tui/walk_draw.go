@@ -21,7 +21,33 @@ type picture struct {
 	size   func(w, h int) (cols, rows int)
 	draw   func(cols, rows int) *canvas.Canvas
 	legend string
-	style  canvas.Style // of the legend
+	piece  string // the one at the cursor, said instead of the legend
+}
+
+// under is how many rows are kept for what is said under the picture, the
+// same with and without a cursor, so that the picture stays as it is.
+func (p picture) under(w, h int) int {
+	const high = 18
+	if h >= high || len(canvas.Wrap(p.legend, w)) > 1 {
+		return 2
+	}
+	return 1
+}
+
+// captions says the legend, or the piece at the cursor, under the picture.
+func (p picture) captions(c *canvas.Canvas, cols, rows int) {
+	says, style := p.legend, quiet
+	if p.piece != "" {
+		says, style = p.piece, accent
+	}
+	lines := canvas.Wrap(says, cols)
+	room := c.H - rows
+	for i, l := range lines[:min(len(lines), room)] {
+		if i == room-1 && len(lines) > room {
+			l = canvas.Fit(l+" "+lines[i+1], cols)
+		}
+		c.Text(0, rows+i, l, style)
+	}
 }
 
 // body gives the picture as much width as the words can spare. Where the
@@ -34,19 +60,14 @@ func (s walk) body(v view, c *canvas.Canvas) {
 	pic := s.picture(v, facts)
 	const gap = 3
 	for _, share := range []int{50, 45, 38, 30} {
-		cols, rows := pic.size(c.W*share/100, c.H-1)
-		if under := len(canvas.Wrap(pic.legend, cols)); under > 1 {
-			cols, rows = pic.size(c.W*share/100, c.H-min(under, 2))
-		}
+		cols, rows := pic.size(c.W*share/100, c.H-pic.under(c.W*share/100, c.H))
 		lines := wrapped(paragraphs, c.W-cols-gap)
 		const headline = 4
 		if len(lines) > c.H || share > 38 && len(lines)+headline > c.H {
 			continue
 		}
 		c.Draw(0, 0, pic.draw(cols, rows))
-		for i, l := range canvas.Wrap(pic.legend, cols) {
-			c.Text(0, rows+i, l, pic.style)
-		}
+		pic.captions(c, cols, rows)
 		right := canvas.New(c.W-cols-gap, c.H, text)
 		s.column(v, right, paragraphs, big)
 		c.Draw(cols+gap, 0, right)
@@ -60,21 +81,21 @@ func (s walk) body(v view, c *canvas.Canvas) {
 func (s walk) picture(v view, f guide.Facts) picture {
 	if f.Step == session.Fabric {
 		if p, ok := s.panel(v, f); ok {
-			return picture{p.Size, p.Draw, v.panelLegend(f, s.cut(f)), quiet}
+			return picture{p.Size, p.Draw, v.panelLegend(f, s.cut(f)), ""}
 		}
 	}
 	m := v.matPicture(f)
 	m.Bare, m.Grid = f.Step <= session.Press, true
 	m.Spoiled, m.Cursor = pieceSet(s.picked), s.at-1
-	legend, style := legend(v, f), quiet
+	piece := ""
 	if !m.Bare {
 		m.Zone = func(i int) string { return pieceZone + strconv.Itoa(i) }
 		if s.at > 0 {
-			legend, style = v.pieceAt(f, s.at-1), accent
+			piece = v.pieceAt(f, s.at-1)
 		}
 	}
 	size := func(w, h int) (int, int) { return matpic.Size(f.List.Mat, w, h) }
-	return picture{size, m.Draw, legend, style}
+	return picture{size, m.Draw, legend(v, f), piece}
 }
 
 // matPicture is the picture of a load, as her settings have it.
