@@ -6,6 +6,8 @@ import (
 	"unicode"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"example.org/matside/tui/form"
 )
 
 // typist is a screen with a field to type into. While it says that it is
@@ -96,4 +98,19 @@ func oneLine(text string) string {
 		}
 		return -1
 	}, text)
+}
+
+// keeper is a screen with a form on it that must not be lost.
+type keeper interface{ kept() *form.Form }
+
+// forget says that there is no form any more that could be lost.
+type forget struct{}
+
+// keepForm keeps the form being written when the program ends, however it
+// ends.
+func (f *frame) keepForm() error {
+	if f.form == nil || f.desk == nil {
+		return nil
+	}
+	return keepIn(f.desk, *f.form)
 }

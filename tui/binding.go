@@ -49,6 +49,7 @@ type (
 		d    time.Duration
 		then func(v view) action
 	}
+	both  struct{ one, other action }          // one after the other
 	set   struct{ settings settings.Settings } // take these into use and keep them
 	turn  struct{}                             // the next look
 	leave struct{}                             // leave the program, everything saved

@@ -185,6 +185,8 @@ func (f *frame) noticeLine(v view, c *canvas.Canvas, y int) {
 		notice = v.words.LeavingSoon()
 	case f.saver.out && notice == "":
 		notice, style = v.words.Saving(), quiet
+	case notice == "" && f.watch.news != "" && f.form == nil:
+		notice, style = v.words.NewsNotice(), accent
 	}
 	c.Text(1, y, canvas.Fit(notice, c.W-2), style)
 }

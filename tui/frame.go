@@ -10,6 +10,7 @@ import (
 
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/form"
 	"example.org/matside/tui/look"
 	"example.org/matside/tui/press"
 	"example.org/matside/tui/settings"
@@ -26,6 +27,8 @@ type frame struct {
 	words    words.Words
 	settings settings.Settings
 	keep     func(settings.Settings) error // nil: settings are not kept
+	desk     Desk                          // nil: there are no cut lists to be had
+	form     *form.Form                    // the one being written, kept when the program ends
 
 	w, h    int
 	look    *look.Look
@@ -43,6 +46,7 @@ type frame struct {
 	at      time.Time
 	pointed string // the zone the mouse button went down on
 
+	watch   watch // of the cut list of the quilt in hand
 	saver   saver
 	asks    int    // answers to other asks than this one are stale
 	typed   string // the last rune typed into a field, to drop its bounces
@@ -92,7 +96,7 @@ func (f *frame) use(s settings.Settings) {
 
 func (f *frame) view() view {
 	return view{words: f.words, state: &f.state, quilt: f.state.Quilt(f.quilt), advice: f.advice, now: f.now(),
-		demo: f.demo, look: f.look.Name, settings: f.settings}
+		demo: f.demo, look: f.look.Name, settings: f.settings, desk: f.desk, book: f.book}
 }
 
 // Init begins to open the data file, and starts the clock that keeps the time
@@ -143,6 +147,13 @@ func (f *frame) Update(msg tea.Msg) (m tea.Model, cmd tea.Cmd) {
 		return f, f.act(msg.then(f.view()))
 	case kept:
 		return f, f.kept(msg.err)
+	case glance:
+		return f, f.glance(msg.id)
+	case glanced:
+		return f, f.glanced(msg)
+	case reread:
+		f.reread(msg)
+		return f, nil
 	case bell:
 		return f, f.ring(msg)
 	case leaveNow:

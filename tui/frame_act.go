@@ -35,6 +35,16 @@ func (f *frame) act(a action) tea.Cmd {
 	switch a := a.(type) {
 	case show:
 		f.screen = a.screen
+		if k, ok := a.screen.(keeper); ok {
+			f.form = k.kept()
+		}
+		return nil
+	case both:
+		return tea.Batch(f.act(a.one), f.act(a.other))
+	case putOff:
+		return f.putOff(a)
+	case forget:
+		f.form = nil
 		return nil
 	case save:
 		return f.save(f.quilt, a.action)
@@ -86,12 +96,16 @@ func (f *frame) answer(a answered) tea.Cmd {
 	switch {
 	case a.err == nil:
 		f.state = a.state
-		if s, ok := f.saver.action.(sitting); ok {
+		s, sat := f.saver.action.(sitting)
+		if sat {
 			f.quilt, f.screen = s.to, nil
 		}
 		f.notice = f.done(f.saver.action)
 		f.screen = f.view().after(f.screen)
 		next = f.arm()
+		if sat {
+			next = tea.Batch(next, f.follow())
+		}
 	case errors.As(a.err, &wet):
 		f.saver.err = nil
 		f.screen = wetMat{*wet}
@@ -119,6 +133,9 @@ func (f *frame) done(a any) string {
 		if len(a.Spoiled) > 0 {
 			return f.words.Spoiled(len(a.Spoiled))
 		}
+	case session.Replan:
+		f.watch.news = ""
+		return f.words.ChangeTaken()
 	}
 	return ""
 }

@@ -89,7 +89,11 @@ func (f *frame) bindings() []binding {
 	case f.small():
 		return []binding{v.leaveKey(), v.sleepKey()}
 	}
-	return f.screen.bindings(v)
+	all := f.screen.bindings(v)
+	if news, ok := f.newsKey(v); ok {
+		all = append(all, news)
+	}
+	return all
 }
 
 // mouse takes a click where the button was let go on the zone it went down

@@ -65,7 +65,7 @@ func TestGoldenFrames(t *testing.T) {
 		compare(t, "load-80x24-"+strings.ReplaceAll(l.Name, " ", "-"), d)
 	}
 	d := newDesk(t, 80, 24)
-	d.f.quilt, d.f.screen = 0, welcome{}
+	d.f.quilt, d.f.screen = 0, first{}
 	compare(t, "welcome-80x24", d)
 	d = newDesk(t, 50, 12)
 	compare(t, "small-50x12", d)

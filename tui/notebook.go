@@ -29,6 +29,8 @@ type Opened struct {
 	Book   Notebook
 	Quilt  session.QuiltID // 0: none is under way, the first page is shown
 	Notice string          // a sentence to show once, or ""
+	Desk   Desk            // nil: as before
+	Demo   bool            // say on screen that nothing is kept
 }
 
 // Advice is what can be said of time; nothing is said where it is nil.

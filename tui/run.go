@@ -73,7 +73,7 @@ func Run(ctx context.Context, open Opener, o Options) error {
 	f.drop()
 	opening.Lock()
 	defer opening.Unlock()
-	return errors.Join(f.ended(err), f.sayGoodbye())
+	return errors.Join(f.ended(err), f.keepForm(), f.sayGoodbye())
 }
 
 // ended is what the end of the program comes to.

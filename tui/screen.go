@@ -51,6 +51,8 @@ type view struct {
 	look   string
 
 	settings settings.Settings
+	desk     Desk     // nil: there are no cut lists to be had
+	book     Notebook // for jobs alone
 }
 
 // mat is the mat in use.
@@ -78,7 +80,7 @@ func (v view) mats() []session.Mat {
 func (v view) home() screen {
 	switch {
 	case v.quilt == nil:
-		return welcome{}
+		return first{}
 	case v.quilt.Standing == session.Aside || v.quilt.Standing == session.Gone:
 		return shelf{at: v.quilt.ID}
 	case v.quilt.Paused:

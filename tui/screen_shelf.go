@@ -48,7 +48,7 @@ func (v view) afterShelf() screen {
 	if s := v.home(); s != (shelf{at: v.id()}) {
 		return s
 	}
-	return welcome{}
+	return first{}
 }
 
 func (v view) id() session.QuiltID {

@@ -150,21 +150,3 @@ func byHand(q *session.Quilt) int {
 	}
 	return n
 }
-
-// welcome is the page when there is nothing to resume.
-type welcome struct{}
-
-func (s welcome) bindings(v view) []binding {
-	on := binding{name: "on", keys: []string{"enter", "space", "ctrl+j"}, key: "Enter", says: v.words.KeyLeave(), do: func() action { return leave{} }}
-	return []binding{on, v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey()}
-}
-
-func (welcome) title(v view) string   { return v.words.Welcome() }
-func (welcome) caution(v view) string { return "" }
-func (welcome) body(v view, c *canvas.Canvas) {
-	var lines []line
-	for i, l := range v.words.WaysOn() {
-		lines = append(lines, line{l, []canvas.Style{strong, text, accent}[min(i, 1+i%2)]})
-	}
-	v.middle(c, []string{"HELLO"}, lines)
-}

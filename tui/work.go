@@ -157,8 +157,12 @@ func (f *frame) open(answer any) tea.Cmd {
 	switch a := answer.(type) {
 	case Opened:
 		f.book, f.quilt, f.state, f.notice = a.Book, a.Quilt, a.Book.State(), a.Notice
+		f.demo = f.demo || a.Demo
+		if a.Desk != nil {
+			f.desk = a.Desk
+		}
 		f.screen = f.view().home()
-		return f.arm()
+		return tea.Batch(f.arm(), f.follow())
 	case brokeOff:
 		return f.crashed(a.error)
 	case error:

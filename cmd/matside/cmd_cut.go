@@ -27,7 +27,7 @@ func newCut(w world) *cobra.Command {
 			if err := how.possible("matside cut"); err != nil {
 				return err
 			}
-			return how.run(c.Context(), w, evening{file: dataFile(c), planner: plans.again(),
+			return how.run(c.Context(), w, evening{file: dataFile(c), list: s.path, planner: plans.again(),
 				begin: func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
 					return takeUp(ctx, w, l, s, plans.telling(tell), again)
 				}})

@@ -32,7 +32,7 @@ func newDemo(w world) *cobra.Command {
 func demo(ctx context.Context, w world, plans *planning) (err error) {
 	folder, err := os.MkdirTemp("", "matside-demo-")
 	if err != nil {
-		return problem{"there is no room for the demo's data file: " + err.Error(), "Free some space, or set TMPDIR to a folder that can be written.", err}
+		return noDemoRoom(err)
 	}
 	defer func() { err = errors.Join(err, os.RemoveAll(folder)) }()
 	s, err := demoSource()
@@ -52,6 +52,10 @@ func demo(ctx context.Context, w world, plans *planning) (err error) {
 		}
 		return demoAlone(ctx, w, l, id, s)
 	})
+}
+
+func noDemoRoom(err error) error {
+	return problem{"there is no room for the demo's data file: " + err.Error(), "Free some space, or set TMPDIR to a folder that can be written.", err}
 }
 
 func demoSource() (source, error) {

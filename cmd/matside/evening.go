@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime"
 	"strings"
 	"time"
 
@@ -17,6 +18,7 @@ type evening struct {
 	file    string          // the data file, as the option says
 	planner session.Planner // for recuts and edited lists; nil: the usual one
 	demo    bool            // nothing is kept
+	list    string          // the path of the cut list, "" where it is not known
 	// begin finds or starts the quilt to cut, 0 for none. It tells what takes
 	// long, and ends early when ctx is done.
 	begin func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error)
@@ -81,19 +83,25 @@ func (e evening) inLines(ctx context.Context, w world) error {
 // onScreen opens and plans when the first picture stands.
 func (e evening) onScreen(ctx context.Context, w world) error {
 	var l *session.Ledger
+	file, err := session.Path(e.file, runtime.GOOS, w.getenv)
+	if err != nil {
+		return err
+	}
+	d := newDesk(w, file)
 	open := func(ctx context.Context, tell func(string)) (tui.Opened, error) {
 		var err error
 		if l, err = openFile(w, e.file, e.planner); err != nil {
 			return tui.Opened{}, err
 		}
 		id, err := e.sitDown(ctx, l, tell)
-		return tui.Opened{Book: l, Quilt: id, Notice: strings.Join(l.Notes(), " ")}, err
+		d.lists.set(id, e.list)
+		return tui.Opened{Book: l, Quilt: id, Notice: strings.Join(l.Notes(), " "), Desk: d}, err
 	}
-	err := tui.Run(ctx, open, tui.Options{Demo: e.demo, Advice: tui.Advice{Left: timeLeft}})
+	err = tui.Run(ctx, open, tui.Options{Demo: e.demo, Advice: tui.Advice{Left: timeLeft}})
 	if l != nil {
 		err = errors.Join(err, l.Close())
 	}
-	return err
+	return errors.Join(err, d.close())
 }
 
 func (e evening) sitDown(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {

@@ -160,3 +160,13 @@ func FreeName(folder, quilt string) string {
 		}
 	}
 }
+
+// StampFor is what a file with that text, written once, looks like; "" is one
+// that is not there. It is for tests of what goes by stamps.
+func StampFor(text string) Stamp {
+	var sum int64
+	for _, b := range []byte(text) {
+		sum = sum*31 + int64(b)
+	}
+	return Stamp{size: int64(len(text)), when: sum, gone: text == ""}
+}

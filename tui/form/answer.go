@@ -158,6 +158,7 @@ func (f Form) Answer() Form {
 		}
 	}
 	a = a.with()
+	a.Given = true
 	a.Step++
 	if a.Step < len(a.Questions()) {
 		a = a.shown()
@@ -314,7 +315,13 @@ func (f Form) Leave() Form {
 }
 
 // begun reports that there is something to lose.
-func (a Asking) begun() bool { return a.Step > 0 || a.Field.Text() != a.shown().Field.Text() }
+func (a Asking) begun() bool {
+	typed := a.Field.Text() != a.shown().Field.Text()
+	if a.Line != Fresh {
+		return typed || a.Says() != a.Was
+	}
+	return typed || a.Given
+}
 
 // Drop forgets what was left half answered at the row of the cursor.
 func (f Form) Drop() Form {

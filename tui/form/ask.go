@@ -16,6 +16,8 @@ type Asking struct {
 	Have   string   // what she has of a fabric: yardage, quarters, panels, nothing
 	Marks  []string // the attributes marked
 	Raw    string   // of statements written whole
+	Was    string   // what a statement that is changed said
+	Given  bool     // an answer was given
 	Step   int
 	Field  Field
 	At     int  // the choice at the cursor
@@ -164,6 +166,7 @@ func (f Form) Enter() Form {
 		f.Park = slices.Delete(slices.Clone(f.Park), at, at+1)
 	} else {
 		a = a.shown()
+		a.Was = a.Says()
 	}
 	f.Ask = &a
 	return f
