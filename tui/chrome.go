@@ -141,7 +141,7 @@ func (f *frame) matLine(v view, c *canvas.Canvas, y int) {
 	parts := []line{{v.words.SinceWash(m.Since) + ", ", text}, {v.words.BeforeWash(due.Left), text}}
 	switch {
 	case v.now.Before(m.DryAt):
-		parts[1] = line{v.words.Drying(v.words.Clock(m.DryAt)), warn}
+		parts = []line{{v.words.Drying(v.words.Clock(m.DryAt)), warn}}
 	case due.Left <= 0:
 		parts[1] = line{v.words.WashDue(), alarm}
 	case c.W < 80:

@@ -1,10 +1,7 @@
 package tui
 
 import (
-	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -20,78 +17,6 @@ import (
 	"example.org/matside/session"
 	"example.org/matside/tui/look"
 )
-
-var update = flag.Bool("update", false, "write the golden frames anew")
-
-const frames = "../testdata/frames"
-
-// golden are the frames kept, each with the keys that lead to it.
-var golden = []struct {
-	name string
-	keys string
-}{
-	{"fabric", ""},
-	{"press", "enter"},
-	{"load", "enter enter"},
-	{"cut", "enter enter enter"},
-	{"peel", "enter enter enter enter"},
-	{"peel-3-spoiled", "enter enter enter enter 3"},
-	{"fabric-two", "enter enter enter enter enter"},
-	{"load-two", "enter enter enter enter enter enter enter"},
-	{"peel-which", "enter enter enter enter enter enter enter enter enter 3 enter 1"},
-	{"washed", "enter enter enter enter enter w"},
-	{"wet", "enter enter enter enter enter w enter enter enter"},
-	{"help", "?"},
-	{"help-peel", "enter enter enter enter ?"},
-	{"loads", "enter enter enter enter 2 enter o down"},
-	{"mats", "enter enter enter enter enter m n down"},
-	{"end", "enter enter enter enter enter enter enter enter enter enter"},
-}
-
-var sizes = [][2]int{{60, 20}, {80, 24}, {120, 40}, {200, 60}}
-
-func TestGoldenFrames(t *testing.T) {
-	for _, size := range sizes {
-		for _, g := range golden {
-			d := newDesk(t, size[0], size[1])
-			d.key(strings.Fields(g.keys)...)
-			compare(t, fmt.Sprintf("%s-%dx%d", g.name, size[0], size[1]), d)
-		}
-	}
-	for _, l := range []*look.Look{&look.Dark, &look.Light, &look.High} {
-		d := newDesk(t, 80, 24)
-		d.looks(l, termenv.ANSI256)
-		d.key("enter", "enter")
-		compare(t, "load-80x24-"+strings.ReplaceAll(l.Name, " ", "-"), d)
-	}
-	d := newDesk(t, 80, 24)
-	d.f.quilt, d.f.screen = 0, first{}
-	compare(t, "welcome-80x24", d)
-	d = newDesk(t, 50, 12)
-	compare(t, "small-50x12", d)
-	d = newDesk(t, 80, 24)
-	d.book.fail = 1
-	d.key("enter")
-	compare(t, "not-saved-80x24", d)
-}
-
-func compare(t *testing.T, name string, d *desk) {
-	t.Helper()
-	got := d.f.View() + "\n"
-	file := filepath.Join(frames, name+".txt")
-	if *update {
-		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("%s changed (run with -update if it should)\n%s\nwas\n%s", name, got, want)
-	}
-}
 
 // fits fails unless the frame fits its window and holds no control character
 // but the sequences that set colours.

@@ -142,7 +142,7 @@ func TestTheCursorNamesPieces(t *testing.T) {
 		d.key("enter")
 	}
 	d.key("right", "down")
-	d.sees("B row 2, piece 1: 1 half-square triangle 2 7/8, Oat,", "for wing")
+	d.sees("B row 2, piece 1: 1 half-square triangle 2 7/8, Oat, for", "wing")
 	d.clickOn("piece 0")
 	d.sees("A row 1, piece 1")
 	if d.q().Step != session.Lay {

@@ -21,32 +21,28 @@ type picture struct {
 	size   func(w, h int) (cols, rows int)
 	draw   func(cols, rows int) *canvas.Canvas
 	legend string
-	piece  string // the one at the cursor, said instead of the legend
 }
 
-// under is how many rows are kept for what is said under the picture, the
-// same with and without a cursor, so that the picture stays as it is.
-func (p picture) under(w, h int) int {
-	const high = 18
-	if h >= high || len(canvas.Wrap(p.legend, w)) > 1 {
-		return 2
+// fit is the picture's size inside w by h with its legend under it, which
+// takes a third of the height at most.
+func (p picture) fit(w, h int) (cols, rows int) {
+	for under := 1; ; under++ {
+		cols, rows = p.size(w, h-under)
+		if under >= max(h/3, 1) || len(canvas.Wrap(p.legend, cols)) <= under {
+			return cols, rows
+		}
 	}
-	return 1
 }
 
-// captions says the legend, or the piece at the cursor, under the picture.
+// captions says the legend under the picture.
 func (p picture) captions(c *canvas.Canvas, cols, rows int) {
-	says, style := p.legend, quiet
-	if p.piece != "" {
-		says, style = p.piece, accent
-	}
-	lines := canvas.Wrap(says, cols)
+	lines := canvas.Wrap(p.legend, cols)
 	room := c.H - rows
 	for i, l := range lines[:min(len(lines), room)] {
 		if i == room-1 && len(lines) > room {
 			l = canvas.Fit(l+" "+lines[i+1], cols)
 		}
-		c.Text(0, rows+i, l, style)
+		c.Text(0, rows+i, l, quiet)
 	}
 }
 
@@ -60,7 +56,7 @@ func (s walk) body(v view, c *canvas.Canvas) {
 	pic := s.picture(v, facts)
 	const gap = 3
 	for _, share := range []int{50, 45, 38, 30} {
-		cols, rows := pic.size(c.W*share/100, c.H-pic.under(c.W*share/100, c.H))
+		cols, rows := pic.fit(c.W*share/100, c.H)
 		lines := wrapped(paragraphs, c.W-cols-gap)
 		const headline = 4
 		if len(lines) > c.H || share > 38 && len(lines)+headline > c.H {
@@ -81,21 +77,17 @@ func (s walk) body(v view, c *canvas.Canvas) {
 func (s walk) picture(v view, f guide.Facts) picture {
 	if f.Step == session.Fabric {
 		if p, ok := s.panel(v, f); ok {
-			return picture{p.Size, p.Draw, v.panelLegend(f, s.cut(f)), ""}
+			return picture{p.Size, p.Draw, v.panelLegend(f, s.cut(f))}
 		}
 	}
 	m := v.matPicture(f)
 	m.Bare, m.Grid = f.Step <= session.Press, true
 	m.Spoiled, m.Cursor = pieceSet(s.picked), s.at-1
-	piece := ""
 	if !m.Bare {
 		m.Zone = func(i int) string { return pieceZone + strconv.Itoa(i) }
-		if s.at > 0 {
-			piece = v.pieceAt(f, s.at-1)
-		}
 	}
 	size := func(w, h int) (int, int) { return matpic.Size(f.List.Mat, w, h) }
-	return picture{size, m.Draw, legend(v, f), piece}
+	return picture{size, m.Draw, legend(v, f)}
 }
 
 // matPicture is the picture of a load, as her settings have it.
@@ -131,6 +123,9 @@ func (s walk) paragraphs(v view, f guide.Facts, page guide.Page) ([]line, [][]st
 		return s.askWhich(v, f)
 	}
 	lines := []line{{page.Do, strong}}
+	if s.at > 0 { // she looks at the picture: what it shows comes instead
+		return s.pressing(v, append(lines, line{v.pieceAt(f, s.at-1), accent}, line{v.words.CursorHow(f.Step == session.Peel), text}), page.Large)
+	}
 	for _, item := range page.Items {
 		lines = append(lines, line{item, accent})
 	}

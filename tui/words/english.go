@@ -153,7 +153,13 @@ func (English) KeyPickUp() string        { return "to the row above" }
 func (English) KeyPickDown() string      { return "to the row below" }
 func (English) KeyCross(off bool) string { return toggle(off, "this one is spoiled") }
 func (English) KeyPickNone() string      { return "none of them" }
-func (English) NoPiece() string          { return "Choose a piece first: Left and Right go to them." }
+func (English) CursorHow(peel bool) string {
+	if peel {
+		return "Left, Right, Up, Down: the others. x: spoiled or not."
+	}
+	return "Left, Right, Up, Down: the others."
+}
+func (English) NoPiece() string { return "Choose a piece first: Left and Right go to them." }
 func (English) PieceAt(row, place int, piece, fabric string, letter rune, label string) string {
 	text := fmt.Sprintf("%c  row %d, piece %d: %s, %s", letter, row, place, piece, fabric)
 	if label != "" && label != string(letter) {
