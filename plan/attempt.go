@@ -70,8 +70,8 @@ func (m *maker) cost(t *table, s *spread) int64 {
 	sum := s.layout.Fabric(t.panels)
 	if t.endless {
 		last := len(t.panels) - 1
-		more := m.steps(t, s) - s.layout.Reach[last]
-		sum += int64(more/length.TenthMM) * int64(t.panels[last].W/length.TenthMM)
+		more := m.steps(t, s)/length.TenthMM - s.layout.Reach[last]/length.TenthMM // as layout.Fabric rounds
+		sum += int64(more) * int64(t.panels[last].W/length.TenthMM)
 	}
 	return sum
 }

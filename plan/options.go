@@ -32,5 +32,11 @@ type Options struct {
 // then the least fabric that it finds.
 func Make(list *cutlist.List, opt Options) *queue.Queue {
 	m := newMaker(list, opt)
-	return m.emit(m.cutOut(m.best()))
+	best := m.best()
+	a := m.cutOut(best)
+	if opt.Effort == rect.Thorough {
+		// As many loads may do with less fabric.
+		a = front(append(m.thrifty(best), a))[0]
+	}
+	return m.emit(a)
 }

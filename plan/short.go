@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/pack"
 	"example.org/matside/plan/queue"
@@ -8,41 +10,58 @@ import (
 )
 
 // cutOut packs the fabrics that run short in an attempt for their panels,
-// rough cut by rough cut, and lets those rough cuts stay as they are.
+// rough cut by rough cut, and lets those rough cuts stay as they are. The
+// rest is packed anew, since mats are shared, and what then runs short is
+// treated likewise.
 func (m *maker) cutOut(a *attempt) *attempt {
-	limits := append([]pack.Limit(nil), a.limits...)
+	limits := slices.Clone(a.limits)
 	kept := map[int]*spread{}
-	for f, t := range m.tables {
-		if len(a.spread[f].layout.Left) == 0 {
-			continue
+	for {
+		short := a.shortOf(kept)
+		if len(short) == 0 {
+			m.sum(a)
+			return a
 		}
-		var best *suit
-		for _, s := range m.suitsOf(f, true) {
-			if best == nil || s.compare(best) < 0 {
-				best = s
+		for _, f := range short {
+			kept[f], limits[f].Groups = m.rescue(f)
+		}
+		m.job.Lower = 0 // it was for all pieces
+		a = m.attempt(limits)
+		for f := range m.tables {
+			if s := kept[f]; s == nil {
+				m.reshapeFabric(a, f)
+			} else {
+				a.setRough(f, m.exactOf(a, f))
+				a.spread[f] = s
 			}
 		}
-		if best == nil {
-			continue // only what is cut by hand is missing
-		}
-		groups, err := m.job.Fabric(f, best.limit)
-		if err != nil {
-			panic("plan: a limit no longer holds: " + err.Error())
-		}
-		s, some, _ := m.salvage(t, groups)
-		limits[f].Groups = some
-		kept[f] = s
 	}
-	if len(kept) == 0 {
-		return a
-	}
-	m.job.Lower = 0 // it was for all pieces
-	out := m.attempt(limits)
-	for f, s := range kept {
-		out.setRough(f, m.exactOf(out, f))
-		out.spread[f] = s
+}
+
+// shortOf lists the fabrics whose rough cuts don't all have a place, those
+// already kept aside.
+func (a *attempt) shortOf(kept map[int]*spread) (out []int) {
+	for f, s := range a.spread {
+		if kept[f] == nil && len(s.layout.Left) > 0 {
+			out = append(out, f)
+		}
 	}
 	return out
+}
+
+// rescue packs a fabric that runs short for its panels: how it is laid out, and
+// the groups that found a place.
+func (m *maker) rescue(f int) (*spread, []pack.Group) {
+	var limit pack.Limit
+	if all := m.suitsOf(f, true); len(all) > 0 {
+		limit = slices.MinFunc(all, (*suit).compare).limit
+	}
+	groups, err := m.job.Fabric(f, limit)
+	if err != nil {
+		panic("plan: a limit no longer holds: " + err.Error())
+	}
+	s, some, _ := m.salvage(m.tables[f], groups)
+	return s, some
 }
 
 func (m *maker) exactOf(a *attempt, f int) []stock.Box {

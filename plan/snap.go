@@ -57,19 +57,28 @@ type side struct {
 // how long it is.
 type span struct{ piece, need, at, size length.Len }
 
-// sidesOf reads a mat's two sides. Two groups keep apart the way they do
-// now; where they do so both across and along, the way that leaves most room.
-func (m *maker) sidesOf(mat *pack.Mat) (x, y *side) {
+// matSides are the two sides of the mat, with nothing along them yet.
+func (m *maker) matSides() (x, y side) {
 	e := m.list.Margin
-	apart := max(0, m.list.Gap-2*e)
-	x = &side{ruler(m.list.Unit), e, m.list.Mat.Width, m.job.X, m.job.X + m.job.W, apart, nil, make([][]int, len(mat.Groups))}
-	y = &side{ruler(m.list.Unit), e, m.list.Mat.Height, m.job.Y, m.job.Y + m.job.H, apart, nil, make([][]int, len(mat.Groups))}
+	x = side{step: ruler(m.list.Unit), margin: e, apart: max(0, m.list.Gap-2*e)}
+	y = x
+	x.mat, x.from, x.to = m.list.Mat.Width, m.job.X, m.job.X+m.job.W
+	y.mat, y.from, y.to = m.list.Mat.Height, m.job.Y, m.job.Y+m.job.H
+	return x, y
+}
+
+// sidesOf reads what lies along a mat's two sides. Two groups keep apart the
+// way they do now; where they do so both across and along, the way that
+// leaves most room.
+func (m *maker) sidesOf(mat *pack.Mat) (x, y side) {
+	x, y = m.matSides()
+	x.before, y.before = make([][]int, len(mat.Groups)), make([][]int, len(mat.Groups))
 	for i := range mat.Groups {
-		g := &mat.Groups[i]
-		x.all = append(x.all, span{g.X, g.W, g.X - e, g.W + 2*e})
-		y.all = append(y.all, span{g.Y, g.H, g.Y - e, g.H + 2*e})
+		g, r := &mat.Groups[i], m.exact(&mat.Groups[i])
+		x.all = append(x.all, span{g.X, g.W, r.X, r.W})
+		y.all = append(y.all, span{g.Y, g.H, r.Y, r.H})
 		for k := range i {
-			if a, b := x.between(i, k), y.between(i, k); a >= b {
+			if x.between(i, k) >= y.between(i, k) {
 				x.order(i, k)
 			} else {
 				y.order(i, k)
@@ -127,22 +136,28 @@ func (s *side) pushed(whole []bool) ([]span, bool) {
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return int(min(1, max(-1, s.all[a].at-s.all[b].at))) })
 	for _, i := range order {
-		p := &out[i]
+		need, size, from := out[i].need, out[i].size, length.Len(0)
 		if whole[i] {
-			p.size = up(p.size, s.step)
+			size = up(size, s.step)
 		}
-		// The pieces lie in their part of the mat, and the margin round them.
-		at := max(0, s.from+p.need+s.margin-p.size)
 		for _, k := range s.before[i] {
-			at = max(at, out[k].at+out[k].size+s.apart)
+			from = max(from, out[k].at+out[k].size+s.apart)
 		}
-		p.at = up(at, s.step)
-		p.piece = max(s.from, p.at+s.margin)
-		if p.piece+p.need > s.to || p.at+p.size > s.mat {
+		p, ok := s.stand(from, need, size)
+		if !ok {
 			return nil, false
 		}
+		out[i] = p
 	}
 	return out, true
+}
+
+// stand is a rough cut at the first whole step, no sooner than from, that
+// leaves its pieces in their part of the mat and the margin round them.
+func (s *side) stand(from, need, size length.Len) (span, bool) {
+	at := up(max(from, s.from+need+s.margin-size, 0), s.step)
+	p := span{max(s.from, at+s.margin), need, at, size}
+	return p, p.piece+need <= s.to && at+size <= s.mat
 }
 
 // exactly gives a fabric's rough cuts without the snapping; nil if none has

@@ -61,6 +61,11 @@ func (m *maker) suitsOf(f int, short bool) []*suit {
 			}
 		}
 	}
+	for _, s := range out {
+		if l := m.levelled(f, s); l != nil {
+			out = append(out, l)
+		}
+	}
 	return out
 }
 

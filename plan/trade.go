@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/length"
 	"example.org/matside/plan/pack"
 	"example.org/matside/plan/queue"
 	"example.org/matside/plan/rect"
@@ -40,10 +41,100 @@ func AtMost(front []*queue.Queue, loads int) *queue.Queue {
 	return best
 }
 
-// thrifty are attempts that look for less fabric at the price of loads: rough
-// cuts that suit the panels before all else, and mats not shared, since each
-// rough cut has its margins.
-func (m *maker) thrifty(best *attempt) []*attempt {
+// thrifty are attempts that look for less fabric at the price of loads. A
+// fabric packed by itself, in rough cuts that suit its panels, takes least of
+// it; mats then share those rough cuts as they are. So it is done fabric by
+// fabric, then with more and more of them, the cheapest first, and with all.
+func (m *maker) thrifty(best *attempt) (out []*attempt) {
+	saving := m.savingLimits(best)
+	try := func(limits []pack.Limit) *attempt {
+		a := m.attempt(slices.Clone(limits))
+		m.reshaped(a)
+		a = m.cutOut(a)
+		out = append(out, a)
+		return a
+	}
+	type price struct {
+		fabric, loads int
+		saved         int64
+	}
+	var prices []price
+	alone := make([]pack.Limit, len(m.tables))
+	for f := range m.tables {
+		if m.stopped() || m.job.Empty(f) {
+			continue
+		}
+		limits := slices.Clone(best.limits)
+		alone[f] = m.byItself(f, saving[f])
+		limits[f] = alone[f]
+		if a := try(limits); a.fabric < best.fabric {
+			prices = append(prices, price{f, len(a.mats) - len(best.mats), best.fabric - a.fabric})
+		}
+	}
+	slices.SortStableFunc(prices, func(a, b price) int { return cmp.Or(cmp.Compare(a.loads, b.loads), cmp.Compare(b.saved, a.saved)) })
+	limits := slices.Clone(best.limits)
+	for i, p := range prices {
+		limits[p.fabric] = alone[p.fabric]
+		if i > 0 && !m.stopped() {
+			try(limits)
+		}
+	}
+	return out
+}
+
+// byItself packs a fabric by itself, each rough cut on a mat of its own, and
+// gives what takes least of it as a limit: the rough cuts as they are.
+func (m *maker) byItself(f int, saving pack.Limit) pack.Limit {
+	var best *attempt
+	for _, l := range []pack.Limit{saving, {}} {
+		groups, err := m.job.Fabric(f, l)
+		if err != nil {
+			continue
+		}
+		for _, shape := range []func(*pack.Group) pack.Group{m.smallest, func(g *pack.Group) pack.Group { return *g }} {
+			a := m.apart(f, groups, shape)
+			if best == nil || m.saves(m.tables[f], a.spread[f], best.spread[f]) {
+				best = a
+			}
+		}
+	}
+	l := pack.Limit{Groups: []pack.Group{}}
+	for _, mat := range best.mats {
+		l.Groups = append(l.Groups, mat.Groups...)
+	}
+	return l
+}
+
+// apart lays each rough cut of a fabric on a mat of its own, in some shape to
+// begin with, and plans no other fabric.
+func (m *maker) apart(f int, groups []pack.Group, shape func(*pack.Group) pack.Group) *attempt {
+	a := &attempt{spread: make([]*spread, len(m.tables))}
+	for i := range groups {
+		mat := pack.Mat{Groups: []pack.Group{shape(&groups[i])}}
+		mat.Groups[0].X, mat.Groups[0].Y = m.job.X, m.job.Y
+		a.rough = append(a.rough, m.snapped(&mat))
+		a.mats = append(a.mats, mat)
+	}
+	m.place(a, f)
+	m.reshapeFabric(a, f)
+	return a
+}
+
+// smallest is a group in the shape that takes the smallest rough cut.
+func (m *maker) smallest(g *pack.Group) pack.Group {
+	area := func(g *pack.Group) length.Area { r := m.exact(g); return length.Mul(r.W, r.H) }
+	best := *g
+	for _, s := range m.job.Shapes(g) {
+		if area(&s).Less(area(&best)) {
+			best = s
+		}
+	}
+	return best
+}
+
+// savingLimits are for each fabric the limit within which it takes least by
+// itself.
+func (m *maker) savingLimits(best *attempt) []pack.Limit {
 	saving := slices.Clone(best.limits)
 	for f := range m.tables {
 		all := m.suitsOf(f, true)
@@ -54,18 +145,7 @@ func (m *maker) thrifty(best *attempt) []*attempt {
 			return cmp.Or(cmp.Compare(a.missing, b.missing), cmp.Compare(a.fabric, b.fabric), cmp.Compare(a.rough, b.rough))
 		}).limit
 	}
-	var out []*attempt
-	for _, limits := range [][]pack.Limit{saving, best.limits, make([]pack.Limit, len(m.tables))} {
-		for _, alone := range []bool{false, true} {
-			if m.stopped() {
-				return out
-			}
-			m.job.Alone = alone
-			out = append(out, m.cutOut(m.attempt(limits)))
-		}
-	}
-	m.job.Alone = false
-	return out
+	return saving
 }
 
 // front keeps the attempts that miss fewest pieces, and of those each that
@@ -96,8 +176,11 @@ func (m *maker) best() *attempt {
 		return best
 	}
 	m.say("fitting rough cuts to the fabric")
+	m.reshaped(best)
 	for _, limits := range m.suits(best) {
-		if a := m.attempt(limits); a.better(best) {
+		a := m.attempt(limits)
+		m.reshaped(a)
+		if a.better(best) {
 			best = a
 		}
 	}

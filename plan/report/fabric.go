@@ -131,7 +131,7 @@ func sameCut(a, b *cutting.Step) bool {
 
 func (t *text) cut(alike []cutting.Step) {
 	s := &alike[0]
-	what := "the whole of it"
+	what := "what is left"
 	if s.At > 0 {
 		way := "along"
 		if s.Across {
