@@ -45,7 +45,7 @@ func samePlain(t testing.TB, got, want State) {
 // TestBackupAndRestore brings an evening back after another was begun, also
 // while the file is open, where it must be refused.
 func TestBackupAndRestore(t *testing.T) {
-	dir := t.TempDir()
+	dir := quickDir(t)
 	path, copied := filepath.Join(dir, "a.db"), filepath.Join(dir, "copy")
 	want := evening(t, path)
 	l := openAt(t, path)
@@ -78,7 +78,7 @@ func TestBackupAndRestore(t *testing.T) {
 
 // TestRestoreRefuses what isn't a whole backup, and leaves all as it was.
 func TestRestoreRefuses(t *testing.T) {
-	dir := t.TempDir()
+	dir := quickDir(t)
 	path, copied := filepath.Join(dir, "a.db"), filepath.Join(dir, "copy")
 	want := evening(t, path)
 	if _, err := Backup(path, copied, OpenOptions{}); err != nil {
@@ -103,7 +103,7 @@ func TestRestoreRefuses(t *testing.T) {
 
 // TestExportImport takes everything out and back in.
 func TestExportImport(t *testing.T) {
-	dir := t.TempDir()
+	dir := quickDir(t)
 	want := evening(t, filepath.Join(dir, "a.db"))
 	var b bytes.Buffer
 	if err := Export(filepath.Join(dir, "a.db"), &b, OpenOptions{}); err != nil {
@@ -129,7 +129,7 @@ func TestExportImport(t *testing.T) {
 
 // TestCheck finds all well, then a snapshot that lies.
 func TestCheck(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "a.db")
+	path := filepath.Join(quickDir(t), "a.db")
 	l := openAt(t, path)
 	id := startOn(t, l, 300, 300)
 	for range 600 {
@@ -158,7 +158,7 @@ func TestCheck(t *testing.T) {
 // TestRepair loses events in both files: they are named, and the rest goes on.
 func TestRepair(t *testing.T) {
 	for _, at := range []uint64{1, 3, 7, 9, 12} {
-		path := filepath.Join(t.TempDir(), "a.db")
+		path := filepath.Join(quickDir(t), "a.db")
 		was := evening(t, path)
 		spoil(t, path, at)
 		if _, err := Open(path, OpenOptions{}); !errors.Is(err, ErrDamaged) {

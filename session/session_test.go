@@ -2,6 +2,7 @@ package session
 
 import (
 	"errors"
+	"os"
 	"reflect"
 	"testing"
 	"time"
@@ -67,6 +68,17 @@ func oneLoad(list *cutlist.List, number, fabric int, copies []Copy) queue.Load {
 }
 
 func allOf(list *cutlist.List) []Copy { return newRoom(list).left() }
+
+// quickDir is a folder in memory where there is one: a kill is no power cut,
+// so the disk doesn't matter here.
+func quickDir(t testing.TB) string {
+	dir, err := os.MkdirTemp("/dev/shm", "matside")
+	if err != nil {
+		return t.TempDir()
+	}
+	t.Cleanup(func() { os.RemoveAll(dir) })
+	return dir
+}
 
 // clock ticks two minutes at each look.
 func clock() func() time.Time {

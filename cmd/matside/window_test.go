@@ -15,11 +15,16 @@ import (
 
 func ninePatch(t *testing.T) (list, db string) {
 	t.Helper()
+	return ninePatchList(t), filepath.Join(t.TempDir(), "matside.db")
+}
+
+func ninePatchList(t *testing.T) string {
+	t.Helper()
 	list, err := filepath.Abs("../../testdata/cutlists/first-nine-patch.cutlist")
 	if err != nil {
 		t.Fatal(err)
 	}
-	return list, filepath.Join(t.TempDir(), "matside.db")
+	return list
 }
 
 // TestWaysOut leaves by key and by signal: the terminal is as it was, the

@@ -180,6 +180,10 @@ func (s *Store) remakeData(b *sides, h head) error {
 		s.note("The data file was damaged and has been made anew from the journal; nothing is lost.")
 	case b.hasJournal && len(b.union) > 0:
 		s.note("The data file was missing and has been made anew from the journal; nothing is lost.")
+	case !b.hasJournal:
+		if old := Backups(s.path); len(old) > 0 {
+			s.note("There was no data file, and a new one is begun; `matside restore " + old[0] + "` brings back what a backup beside it holds.")
+		}
 	}
 	return s.opt.Fault.aside(s.path, func(temp string) error { return s.opt.Fault.buildBolt(temp, h, b.lines()) })
 }
@@ -239,8 +243,11 @@ func (s *Store) judge(b *sides) error {
 	case b.format() > s.opt.Format:
 		return s.newer(b)
 	case b.hasData && !b.dataOurs && (!b.hasJournal || b.journal.id == "" && len(b.journal.marks) == 0):
-		return &Trouble{What: s.path + " is not a matside data file", Safe: "it was not touched",
-			Way: "choose another with --db FILE", Err: ErrNotOurs}
+		way := "choose another with --db FILE"
+		if old := Backups(s.path); len(old) > 0 {
+			way = "matside restore " + old[0] + " puts the last backup in its place, or " + way
+		}
+		return &Trouble{What: s.path + " is not a matside data file", Safe: "it was not touched", Way: way, Err: ErrNotOurs}
 	case b.data.id != "" && b.journal.id != "" && b.data.id != b.journal.id, b.clash() != 0:
 		return &Trouble{What: s.path + " and its journal belong to different evenings", Safe: "neither was touched",
 			Way: "move the one that doesn't belong out of the folder, then start again", Err: ErrDamaged}
