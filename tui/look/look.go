@@ -1,6 +1,9 @@
 package look
 
 import (
+	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/muesli/termenv"
@@ -51,12 +54,12 @@ var (
 	Dark = Look{
 		Name: "dark", Colour: true,
 		ink:   [inks]string{"#eeeeee", "#d0d0d0", "#ffffff", "#ffd787", "#afffaf", "#ffd7af", "#bcbcbc"},
-		paper: [papers]string{"#121212", "#303030", "#1c1c1c", "#303030", "#00005f", "#5f0000", "#005f00", "#5f00af", "#005f5f", "#5f005f"},
+		paper: [papers]string{"#121212", "#303030", "#1c1c1c", "#303030", "#5f00af", "#005f00", "#0000d7", "#87005f", "#000000", "#00005f"},
 	}
 	Light = Look{
 		Name: "light", Colour: true,
-		ink:   [inks]string{"#121212", "#303030", "#000000", "#00005f", "#000000", "#5f0000", "#4e4e4e"},
-		paper: [papers]string{"#ffffff", "#e4e4e4", "#eeeeee", "#e4e4e4", "#d7d7ff", "#ffd7d7", "#d7ffd7", "#ffffd7", "#ffd7ff", "#d7ffff"},
+		ink:   [inks]string{"#121212", "#303030", "#000000", "#00005f", "#000000", "#5f0000", "#303030"},
+		paper: [papers]string{"#ffffff", "#e4e4e4", "#eeeeee", "#e4e4e4", "#d7d7ff", "#ffd787", "#afffd7", "#d787ff", "#afaf87", "#87afaf"},
 	}
 	High = Look{
 		Name: "high contrast", Colour: true,
@@ -107,10 +110,36 @@ func (l *Look) colours(p termenv.Profile, s canvas.Style) []string {
 		}
 		return []string{"97", "40"}
 	}
-	return []string{
-		p.Color(l.ink[s.Ink%inks]).Sequence(false),
-		p.Color(l.paper[s.Paper%papers]).Sequence(true),
+	return []string{colour(p, "38", l.ink[s.Ink%inks]), colour(p, "48", l.paper[s.Paper%papers])}
+}
+
+// colour is the parameters for a colour of a look.
+func colour(p termenv.Profile, layer, hex string) string {
+	if p == termenv.ANSI256 {
+		return fmt.Sprintf("%s;5;%d", layer, index(hex))
 	}
+	r, g, b := rgb(hex)
+	return fmt.Sprintf("%s;2;%d;%d;%d", layer, r, g, b)
+}
+
+func rgb(hex string) (r, g, b int) {
+	n, _ := strconv.ParseInt(hex[1:], 16, 32)
+	return int(n >> 16), int(n >> 8 & 0xff), int(n & 0xff)
+}
+
+// index is a colour's number in xterm's palette of 256: a cube of 6 levels a
+// side, and a ramp of greys. All colours of the looks are in it, so that they
+// are the same on either kind of terminal; -1 for one that is not.
+func index(hex string) int {
+	r, g, b := rgb(hex)
+	level := func(v int) int { return slices.Index([]int{0, 95, 135, 175, 215, 255}, v) }
+	if x, y, z := level(r), level(g), level(b); x >= 0 && y >= 0 && z >= 0 {
+		return 16 + 36*x + 6*y + z
+	}
+	if r == g && g == b && r >= 8 && r <= 238 && r%10 == 8 {
+		return 232 + (r-8)/10
+	}
+	return -1
 }
 
 // Cloth is the paper of fabric number n.
