@@ -21,7 +21,7 @@ import (
 
 // outputs are the commands that carry a plan out of matside.
 func outputs(w world) []*cobra.Command {
-	return []*cobra.Command{newDrawing(w, "svg"), newDrawing(w, "dxf"), newPDF(w)}
+	return []*cobra.Command{newDrawing(w, "svg"), newDrawing(w, "dxf"), newPDF(w), newCSV(w)}
 }
 
 // output is where files go.
