@@ -22,14 +22,15 @@ type Due struct {
 // MatAdvice is what her own events say of a mat.
 type MatAdvice struct {
 	Due
-	Age       float64    // loads since its last wash or refresh, heavy ones counted for more
-	Next      wear.Range // the chance that the next load lifts: four times in five it lies between Low and High
-	Lifted    bool       // something lifted since it was last washed: wash it
-	Lifts     int        // lifts of hers that this was learned from, on all mats
-	Runs      int        // times between two washes, the same
-	Aging     float64    // how much faster it wears after each wash: 1.02 is 2 percent
-	NewMat    bool       // it lifts so soon after a wash that washing gains nothing
-	Curve     []float64  // the chance to have lifted by 1, 2, … loads after this wash
+	Age       float64      // loads since its last wash or refresh, heavy ones counted for more
+	Next      wear.Range   // the chance that the next load lifts: four times in five it lies between Low and High
+	Lifted    bool         // something lifted since it was last washed: wash it
+	Lifts     int          // lifts of hers that this was learned from, on all mats
+	Runs      int          // times between two washes, the same
+	Aging     float64      // how much faster it wears after each wash: 1.02 is 2 percent
+	NewMat    bool         // it lifts so soon after a wash that washing gains nothing
+	Curve     []float64    // the chance to have lifted by 1, 2, … usual loads after this wash
+	Seen      []wear.Point // what was really seen, on all mats: S is the share that had not lifted by At usual loads
 	WashCosts time.Duration
 	LiftCosts time.Duration // beyond the wash: the load is done again
 }
@@ -79,6 +80,7 @@ func (s *State) Advise(mat string) MatAdvice {
 	for n := 1; n <= max(2*a.After, 12); n++ {
 		a.Curve = append(a.Curve, law.Failed(float64(n)))
 	}
+	a.Seen = wear.Seen(l.lives)
 	return a
 }
 
@@ -96,8 +98,9 @@ type learned struct {
 	once     sync.Once
 	model    wear.Model
 	runs     int
-	cautious int     // the number of loads while it is a guess
-	weight   float64 // of a usual load, in plain ones; the model counts in usual loads
+	cautious int         // the number of loads while it is a guess
+	lives    []wear.Life // in usual loads
+	weight   float64     // of a usual load, in plain ones; the model counts in usual loads
 	costs    wear.Costs
 }
 
@@ -112,7 +115,11 @@ func (s *State) learn() *learned {
 	l.once.Do(func() {
 		l.weight, l.costs = s.usualWeight(), s.costs()
 		lives := s.lives()
-		l.model, l.runs = wear.Learn(wear.NewMat, inUsual(lives, l.weight)), len(lives)
+		runs := inUsual(lives, l.weight)
+		l.model, l.runs = wear.Learn(wear.NewMat, runs), len(runs)
+		for _, r := range runs {
+			l.lives = append(l.lives, wear.Life{Age: r.Age, Failed: r.Failed})
+		}
 		if l.model.Seen < KnownLifts {
 			// Her minutes count once her lifts do: so it doesn't jump about.
 			guessed := wear.Costs{Renew: l.costs.Renew, Fail: loadAgain(pace.Learn(nil)).Minutes()}

@@ -8,7 +8,7 @@
 // for Reliability Data, from memory), with a few imagined lives standing for
 // what is known before the first. When to renew is the age replacement policy
 // of Barlow and Hunter (Optimum Preventive Maintenance Policies, Operations
-// Research 8, 1960, from memory). Kaplan and Meier's estimate is here for the
+// Research 8, 1960, from memory). Kaplan and Meier's estimate, with Nelson and Aalen's, is here for the
 // curve of what was really seen.
 //
 // It promises the same answer for the same lives, and a number for any input.

@@ -40,17 +40,27 @@ func (w Weibull) gain(t float64) float64 { return w.Hazard(t)*w.lasting(t) - w.F
 
 // CostRate is the cost for each unit of age when renewing at t.
 func (w Weibull) CostRate(t, planned, failed float64) float64 {
-	return (planned*w.Survival(t) + failed*w.Failed(t)) / w.lasting(t)
+	return CostRate(w.Survival, t, planned, failed)
+}
+
+func (w Weibull) lasting(t float64) float64 { return lasting(w.Survival, t) }
+
+// CostRate is the cost for each unit of age, under any law of survival, when
+// renewing at t: that of a renewal in time or of a failure, over the mean age
+// reached.
+func CostRate(survival func(float64) float64, t, planned, failed float64) float64 {
+	s := survival(t)
+	return (planned*s + failed*(1-s)) / lasting(survival, t)
 }
 
 // lasting is the mean age reached when renewed at t: the integral of the
 // survival from 0 to t, by Simpson's rule.
-func (w Weibull) lasting(t float64) float64 {
+func lasting(survival func(float64) float64, t float64) float64 {
 	const parts = 400 // even
 	h := t / parts
-	sum := w.Survival(0) + w.Survival(t)
+	sum := survival(0) + survival(t)
 	for i := 1; i < parts; i++ {
-		sum += float64(2+2*(i%2)) * w.Survival(float64(i)*h)
+		sum += float64(2+2*(i%2)) * survival(float64(i)*h)
 	}
 	return sum * h / 3
 }

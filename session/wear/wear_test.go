@@ -75,33 +75,43 @@ func TestPoint(t *testing.T) {
 	near(t, "mean", w.Mean(), 4513.7, 0.05)
 }
 
-// TestKaplanMeier against published curves.
-func TestKaplanMeier(t *testing.T) {
+// TestSeen against published survival curves and summed hazards.
+func TestSeen(t *testing.T) {
 	for _, c := range []struct {
 		source string
 		lives  []Life
-		want   []float64
+		s, h   []float64
 		within float64
 	}{
-		// The worked example of accendoreliability.com/kaplan-meier-reliability-estimator, data of NIST 8.2.1.5.
+		// The worked example of accendoreliability.com/kaplan-meier-reliability-estimator, data of NIST 8.2.1.5; R after
+		// the first and H calculated.
 		{"K1", lives([]float64{10, 32, 56, 98, 122, 181}, append([]float64{50, 100, 125, 150}, times(10, 200)...)),
-			[]float64{.95, .90, .8471, .7941, .7374, .6704}, 5e-5},
+			[]float64{.95, .90, .8471, .7941, .7374, .6704}, []float64{.05, .1026, .1615, .2240, .2954, .3863}, 5e-5},
 		// reliawiki.com, Kaplan-Meier example (20 units, one suspension at 35).
 		{"K2", lives([]float64{9, 9, 9, 11, 13, 17, 21, 28, 30}, []float64{9, 12, 13, 15, 22, 24, 26, 32, 35, 39, 41}),
-			[]float64{.850, .797, .740, .673, .605, .505, .404}, 6e-4},
-		// Bewick, Cheek and Ball, Critical Care 2004 8:389, table 2.
-		{"K3", lives([]float64{1, 1, 4, 5, 9, 22}, []float64{6, 9}), []float64{.750, .625, .500, .333, .000}, 5e-4},
-		// Leukemia data, treated arm (tma4275.math.ntnu.no); values calculated.
+			[]float64{.850, .797, .740, .673, .605, .505, .404}, nil, 6e-4},
+		// Bewick, Cheek and Ball, Critical Care 2004 8:389, table 2; H calculated.
+		{"K3", lives([]float64{1, 1, 4, 5, 9, 22}, []float64{6, 9}), []float64{.750, .625, .500, .333, .000},
+			[]float64{.25, .4167, .6167, .95, 1.95}, 5e-4},
+		// Cox and Oakes, table 1.1, as worked in Lecture 2, Estimating the survival function (dokumen.tips): .905 from
+		// 1 on, .809 from 2 on, 8 of 21 from 8 on; nothing is cut short, so the rest are plain fractions of 21.
+		{"K4", lives([]float64{1, 1, 2, 2, 3, 4, 4, 5, 5, 8, 8, 8, 8, 11, 11, 12, 12, 15, 17, 22, 23}, nil),
+			[]float64{.905, .8095, 16. / 21, 14. / 21, 12. / 21, .381, 6. / 21, 4. / 21, 3. / 21, 2. / 21, 1. / 21, 0}, nil, 6e-4},
+		// Leukemia data, treated arm (tma4275.math.ntnu.no, Nelson-Aalen solution); KM from memory, H calculated as
+		// the sum of d/n.
 		{"K5", lives([]float64{6, 6, 6, 7, 10, 13, 16, 22, 23}, []float64{6, 9, 10, 11, 17, 19, 20, 25, 32, 32, 34, 35}),
-			[]float64{.857, .807, .753, .690, .627, .538, .448}, 5e-4},
+			[]float64{.857, .807, .753, .690, .627, .538, .448}, []float64{.1429, .2017, .2683, .3517, .4426, .5854, .7521}, 5e-4},
 	} {
-		got := KaplanMeier(c.lives)
-		if len(got) != len(c.want) {
-			t.Errorf("%s: %d steps, want %d: %v", c.source, len(got), len(c.want), got)
+		got := Seen(c.lives)
+		if len(got) != len(c.s) {
+			t.Errorf("%s: %d steps, want %d: %v", c.source, len(got), len(c.s), got)
 			continue
 		}
 		for i, p := range got {
-			near(t, c.source, p.S, c.want[i], c.within)
+			near(t, c.source+" S", p.S, c.s[i], c.within)
+			if c.h != nil {
+				near(t, c.source+" H", p.H, c.h[i], c.within)
+			}
 		}
 	}
 }
@@ -114,6 +124,7 @@ func TestBest(t *testing.T) {
 	near(t, "A1 age", p.Age, 493.047, 0.01)
 	near(t, "A1 cost", p.Cost, 0.0034620427, 1e-9)
 	near(t, "A1 mean", Weibull{2.5, 1000}.Mean(), 887.26, 5e-3)
+	near(t, "A1 waiting for failure", 5/Weibull{2.5, 1000}.Mean(), 0.0056353, 5e-8)
 	// weibull.com/hotwire/issue96: the problem is published, the answer calculated.
 	p = Weibull{3, 150}.Best(2, 8)
 	near(t, "A2 age", p.Age, 83.12, 0.005)
@@ -127,13 +138,27 @@ func TestBest(t *testing.T) {
 	near(t, "A3 cost", p.Cost/(6/w.Mean()), 0.5581, 5e-5)
 	// T*/scale, calculated, from our table of trade values.
 	for ratio, want := range map[float64][7]float64{
-		2: {2.1746, 1.0908, 0.8836, 0.8103, 0.7794, 0.7661, 0.7610}, 5: {0.6755, 0.5107, 0.4930, 0.5026, 0.5196, 0.5384, 0.5749},
-		20: {0.2261, 0.2304, 0.2624, 0.2978, 0.3321, 0.3641, 0.4207}, 100: {0.0744, 0.1006, 0.1354, 0.1716, 0.2071, 0.2409, 0.3023},
+		2: {2.1746, 1.0908, 0.8836, 0.8103, 0.7794, 0.7661, 0.7610}, 3: {1.1571, 0.7379, 0.6569, 0.6365, 0.6354, 0.6416, 0.6611},
+		4: {0.8387, 0.5939, 0.5549, 0.5542, 0.5647, 0.5789, 0.6092}, 5: {0.6755, 0.5107, 0.4930, 0.5026, 0.5196, 0.5384, 0.5749},
+		10: {0.3781, 0.3365, 0.3546, 0.3825, 0.4114, 0.4391, 0.4886}, 20: {0.2261, 0.2304, 0.2624, 0.2978, 0.3321, 0.3641, 0.4207},
+		50: {0.1192, 0.1431, 0.1794, 0.2170, 0.2532, 0.2872, 0.3480}, 100: {0.0744, 0.1006, 0.1354, 0.1716, 0.2071, 0.2409, 0.3023},
 	} {
 		for i, shape := range []float64{1.5, 2, 2.5, 3, 3.5, 4, 5} {
 			near(t, "table", Weibull{shape, 1}.Best(1, ratio).Age, want[i], 6e-5)
 		}
 	}
+	// Worked answer to Jardine and Tsang, Maintenance, Replacement and
+	// Reliability, ch. 2, problem 2: lives spread evenly up to 40 000 km, 100
+	// for a renewal in time, 200 for a failure. The best age is calculated.
+	evenly := func(x float64) float64 { return max(0, 1-x/40000) }
+	for i, want := range []float64{.0143, .01, .0093, .01} {
+		near(t, "A4 cost", CostRate(evenly, float64(10000*(i+1)), 100, 200), want, 6e-5)
+	}
+	best := 40000 * (math.Sqrt(3) - 1)
+	if c := CostRate(evenly, best, 100, 200); c > CostRate(evenly, best-100, 100, 200) || c > CostRate(evenly, best+100, 100, 200) {
+		t.Errorf("A4: %v is not the best age", best)
+	}
+	// A5 (reliawiki.com): what doesn't wear out has no best age.
 	if p := (Weibull{1, 10}).Best(1, 5); !math.IsInf(p.Age, 1) {
 		t.Errorf("what doesn't wear out is renewed at %v", p.Age)
 	}

@@ -142,12 +142,15 @@ func (w Weibull) LogLikelihood(lives []Life) float64 {
 	return sum
 }
 
-// Point of a survival curve: from At on, S is the chance to last longer.
-type Point struct{ At, S float64 }
+// Point of a survival curve: from At on, S is the chance to last longer
+// (Kaplan and Meier's estimate), and H the hazard summed up so far (Nelson and
+// Aalen's).
+type Point struct{ At, S, H float64 }
 
-// KaplanMeier is the survival that was really seen; lives cut short at an age
-// count as at risk there. Weights are not regarded.
-func KaplanMeier(lives []Life) []Point {
+// Seen is the survival that was really seen, a point for each age at which
+// something failed; lives cut short at an age count as at risk there. Weights
+// are not regarded.
+func Seen(lives []Life) []Point {
 	sorted := slices.Clone(lives)
 	slices.SortFunc(sorted, func(a, b Life) int {
 		switch {
@@ -159,7 +162,7 @@ func KaplanMeier(lives []Life) []Point {
 		return 0
 	})
 	var curve []Point
-	s := 1.0
+	s, h := 1.0, 0.0
 	for i := 0; i < len(sorted); {
 		atRisk, failed, age := len(sorted)-i, 0, sorted[i].Age
 		for ; i < len(sorted) && sorted[i].Age == age; i++ {
@@ -168,8 +171,9 @@ func KaplanMeier(lives []Life) []Point {
 			}
 		}
 		if failed > 0 {
-			s *= 1 - float64(failed)/float64(atRisk)
-			curve = append(curve, Point{age, s})
+			part := float64(failed) / float64(atRisk)
+			s, h = s*(1-part), h+part
+			curve = append(curve, Point{age, s, h})
 		}
 	}
 	return curve
