@@ -4,12 +4,9 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-	"time"
 
-	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/muesli/termenv"
-	"pgregory.net/rapid"
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
@@ -103,49 +100,6 @@ func TestLongNamesFit(t *testing.T) {
 		d.sees("Enter", "q leave", "load ", "pieces")
 		d.key("enter")
 	}
-}
-
-// Whatever keys, sizes, pastes and clicks come, in whatever rhythm: the frame
-// fits, nothing is recorded that no press stood for, and two keys lead out.
-func TestRandomEvenings(t *testing.T) {
-	keys := []string{"enter", "space", "backspace", "w", "u", "?", "l", "1", "3", "9", "up", "down", "esc", "x", "0"}
-	rapid.Check(t, func(t *rapid.T) {
-		d := newDesk(t, 80, 24)
-		for range rapid.IntRange(1, 40).Draw(t, "length") {
-			before := len(d.book.done)
-			pressed := 1
-			switch rapid.IntRange(0, 9).Draw(t, "kind") {
-			case 0:
-				d.send(tea.WindowSizeMsg{Width: rapid.IntRange(0, 220).Draw(t, "w"), Height: rapid.IntRange(0, 70).Draw(t, "h")})
-				pressed = 0
-			case 1:
-				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(rapid.String().Draw(t, "paste")), Paste: true})
-				pressed = 0
-			case 2:
-				d.send(tea.MouseMsg{X: rapid.IntRange(-1, 220).Draw(t, "x"), Y: rapid.IntRange(-1, 70).Draw(t, "y"), Action: tea.MouseActionPress, Button: tea.MouseButtonLeft})
-			case 3:
-				d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(rapid.StringOfN(rapid.RuneFrom([]rune("wu?l13 ż漢")), 1, 5, -1).Draw(t, "runes"))})
-			default:
-				d.send(keyMsg(rapid.SampledFrom(keys).Draw(t, "key")))
-			}
-			d.book.fail = rapid.SampledFrom([]int{0, 0, 0, 0, 1}).Draw(t, "fail")
-			d.after(time.Duration(rapid.IntRange(0, 700).Draw(t, "gap")) * ms)
-			if n := len(d.book.done) - before; n > pressed+1 { // one more: a press held back until now
-				t.Fatalf("%d actions written for %d presses", n, pressed)
-			}
-			fits(t, d)
-		}
-		d.book.fail = 0
-		d.after(2 * time.Second)
-		d.send(keyMsg("q"))
-		d.after(2 * time.Second)
-		if !d.quit {
-			d.send(keyMsg("q"))
-		}
-		if !d.quit {
-			t.Fatalf("no way out in two keys:\n%s", d.f.View())
-		}
-	})
 }
 
 // crowded is a load of 200 pieces.
