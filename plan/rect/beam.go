@@ -125,6 +125,12 @@ func newBeam(w, h int64, kinds []kind) *beam {
 	return b
 }
 
+// lower sets the bin's height, to no more than it was when the beam was made.
+func (b *beam) lower(h int64) {
+	b.h = h
+	b.bin = mul(float64(b.w), float64(h))
+}
+
 // run looks for the most value out of n[k] copies of each kind, worth v[k]
 // each, guided by the values see. It returns the best bin and its value; hits
 // is left holding what the manner asked to note, cut whether anything was

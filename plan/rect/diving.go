@@ -58,7 +58,7 @@ func (d *diving) turns(m manner, budget int64) {
 // inTurn packs one bin after the other, each for the most value, as often as
 // the pieces allow.
 func (d *diving) inTurn(v []float64, m manner) []pattern {
-	n := d.s.counts()
+	n := d.s.p.counts()
 	var out []pattern
 	for left := total(n); left > 0; {
 		spots, _ := d.beam.run(n, v, v, m)
@@ -76,7 +76,7 @@ func (d *diving) inTurn(v []float64, m manner) []pattern {
 // until all is packed. It gives up, returning nil, once it sees no way to fewer
 // bins than the best.
 func (d *diving) dive(m manner) []pattern {
-	n := d.s.counts()
+	n := d.s.p.counts()
 	var out []pattern
 	bins, left := 0, total(n)
 	for rounds := roundsFirst; left > 0; rounds = roundsNext {

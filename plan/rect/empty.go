@@ -10,10 +10,11 @@ type emptying struct {
 	bins [][]spot
 	n    []int     // left over
 	v    []float64 // worth by kind
+	wide bool      // this round's moves vary in width
 }
 
 func (s *search) newEmptying() *emptying {
-	e := &emptying{v: s.worth(1), n: make([]int, len(s.p.kinds))}
+	e := &emptying{wide: true, v: s.worth(1), n: make([]int, len(s.p.kinds))}
 	e.set(s)
 	return e
 }
@@ -22,6 +23,7 @@ func (s *search) newEmptying() *emptying {
 // so much work.
 func (e *emptying) round(from []pattern, work int64) {
 	e.offer(from)
+	e.wide = !e.wide
 	for e.start(); e.run(work) && !e.met(); e.start() {
 	}
 }
@@ -82,8 +84,8 @@ func (e *emptying) run(work int64) bool {
 	return false
 }
 
-// move packs r bins anew, carefully or not: most moves should be quick, some
-// need to find what only a wide beam does. The threshold below which a worse result is kept is
+// move packs r bins anew, quickly, or in every other round carefully as well:
+// some instances need many moves, some what only a wide beam finds. The threshold below which a worse result is kept is
 // drawn anew for each move (Dueck and Scheuer's threshold accepting, shaken).
 func (e *emptying) move(r int) {
 	for i := range r { // the chosen bins change places with the last r
@@ -96,11 +98,14 @@ func (e *emptying) move(r int) {
 		before += e.value(b)
 		e.tally(b, +1)
 	}
-	see := e.shaken(e.v)
+	see, width := e.shaken(e.v), 4
+	if e.wide {
+		width = 2 << e.rng.below(5)
+	}
 	fresh := make([][]spot, r)
 	for i := range fresh {
 		var worth float64
-		fresh[i], worth = e.beam.run(e.n, e.v, see, manner{width: 2 << e.rng.below(5), skips: 1, alike: 1})
+		fresh[i], worth = e.beam.run(e.n, e.v, see, manner{width: width, skips: 1, alike: 1})
 		after += worth
 		e.tally(fresh[i], -1)
 	}

@@ -28,7 +28,7 @@ func Fill(w, h length.Len, sizes []Size, value []int64, opt Options) Bin {
 	var best []spot
 	most := 0.0
 	for _, m := range []manner{{width: width}, {width: width, skips: 1, both: true}} {
-		if spots, worth := beam.run(s.counts(), v, v, m); worth > most {
+		if spots, worth := beam.run(p.counts(), v, v, m); worth > most {
 			best, most = spots, worth
 		}
 	}
@@ -36,23 +36,4 @@ func Fill(w, h length.Len, sizes []Size, value []int64, opt Options) Bin {
 		return nil
 	}
 	return p.bins([]pattern{{best, 1}})[0]
-}
-
-// Strip packs all of sizes into a strip w wide, as low as it can and no higher
-// than maxH; it reports the height used, false when it found no way.
-func Strip(w, maxH length.Len, sizes []Size, opt Options) (Bin, length.Len, bool) {
-	b := Fill(w, maxH, sizes, nil, opt)
-	n, top := 0, length.Len(0)
-	for _, s := range sizes {
-		n += s.Count
-	}
-	for _, p := range b {
-		s := sizes[p.Size]
-		if p.Turned {
-			top = max(top, p.Y+s.W)
-		} else {
-			top = max(top, p.Y+s.H)
-		}
-	}
-	return b, top, len(b) == n
 }

@@ -64,19 +64,6 @@ func (s *search) worth(beta float64) []float64 {
 	return v
 }
 
-func (s *search) counts() []int {
-	n := make([]int, len(s.p.kinds))
-	for i, k := range s.p.kinds {
-		n[i] = k.n
-	}
-	return n
-}
-
-// upright says that kind k fits the bin as it is, not only turned.
-func (s *search) upright(k int) bool {
-	return s.p.kinds[k].w <= s.p.w && s.p.kinds[k].h <= s.p.h
-}
-
 // times is how often a bin of spots can be cut out of n.
 func times(spots []spot, n []int) int {
 	used := make([]int, len(n))

@@ -119,6 +119,15 @@ func (k kind) area() float64 { return mul(float64(k.w), float64(k.h)) }
 // fuse it with a following sum and walk another way through the same search.
 func mul(a, b float64) float64 { return float64(a * b) }
 
+// counts are the copies wanted of each kind.
+func (p *problem) counts() []int {
+	n := make([]int, len(p.kinds))
+	for i, k := range p.kinds {
+		n[i] = k.n
+	}
+	return n
+}
+
 func gcd(a, b length.Len) length.Len {
 	for b != 0 {
 		a, b = b, a%b

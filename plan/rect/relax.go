@@ -160,7 +160,7 @@ func (r *relaxed) takeHits() bool {
 func (r *relaxed) spotsOf(c int) []spot {
 	if r.pat[c] < 0 {
 		k := int(r.kind[c])
-		return []spot{{kind: k, turned: !r.d.s.upright(k)}}
+		return []spot{{kind: k}} // every kind fits as it is, see newProblem
 	}
 	left := slices.Clone(r.n)
 	var out []spot
