@@ -315,11 +315,11 @@ func TestKillWork(t *testing.T) {
 	last := uint64(0)
 	for i := range rounds {
 		c, out := start(t, "work", path, "")
-		go func() {
-			time.Sleep(time.Duration(20+r.IntN(60)) * time.Millisecond)
-			c.Process.Kill()
-		}()
-		last = max(last, acked(t, out))
+		pause := time.Duration(r.IntN(40)) * time.Millisecond
+		last = max(last, acked(t, &killer{Reader: out, first: func() {
+			time.Sleep(pause)
+			_ = c.Process.Kill()
+		}}))
 		_ = c.Wait()
 		intact(t, path, last, fmt.Sprintf("kill %d", i+1))
 		l, err := Open(path, OpenOptions{Planner: fourToALoad})
@@ -330,6 +330,21 @@ func TestKillWork(t *testing.T) {
 		l.Close()
 	}
 	t.Logf("%d kills, %d events", rounds, last)
+}
+
+// killer reads what a child prints, and does first beside it at the first word.
+type killer struct {
+	io.Reader
+	first func()
+}
+
+func (k *killer) Read(b []byte) (int, error) {
+	n, err := k.Reader.Read(b)
+	if n > 0 && k.first != nil {
+		go k.first()
+		k.first = nil
+	}
+	return n, err
 }
 
 // TestKillAt kills a child at its first write, sync or rename, then at the

@@ -121,13 +121,18 @@ func readData(path string, keep bool) (f found, ours bool, err error) {
 	}
 	metas := metasOf(file)
 	heads := len(metas) == 2 && metas[0].headOK && metas[1].headOK
+	newest := false
 	for i, m := range metas {
 		one, is := readTree(&boltFile{file: file, size: uint64(info.Size()), meta: m}, keep)
 		if i == 0 && is && len(one.faults) == 0 && heads {
 			return one, true, nil
 		}
+		newest = newest || i == 0 && is
 		ours = ours || is
 		f.takeIn(one)
+	}
+	if ours && !newest { // bbolt would write on without it, and lose it for good
+		f.fault("the newest state of the data file has lost its head")
 	}
 	if !heads {
 		f.fault("the data file's head is damaged")

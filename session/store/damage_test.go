@@ -156,6 +156,29 @@ func TestFlippedHeads(t *testing.T) {
 	}
 }
 
+// TestFlippedNames flips every bit of the buckets' names: bbolt would go on
+// with a part that has another name, and never find it again.
+func TestFlippedNames(t *testing.T) {
+	p := makePair(t)
+	flips := 0
+	for _, name := range [][]byte{headBucket, eventBucket, cacheBucket} {
+		for at := 0; ; at++ {
+			next := bytes.Index(p.data[at:], name)
+			if next < 0 {
+				break
+			}
+			at += next
+			for bit := 0; bit < 8*len(name); bit += 5 {
+				flips++
+				wantAll(t, pair{flip(p.data, at+bit/8, bit%8), p.journal}, fmt.Sprintf("%s at %d, bit %d", name, at, bit))
+			}
+		}
+	}
+	if flips < 30 {
+		t.Errorf("only %d flips", flips)
+	}
+}
+
 func flip(b []byte, at, bit int) []byte {
 	b = bytes.Clone(b)
 	b[at] ^= 1 << bit
