@@ -57,6 +57,7 @@ type checker struct {
 	planned []map[int]bool // the copies of each line that have been seen
 	strips  []stripTally   // what has been seen of each binding
 	missing []int          // what is short of each line
+	travel  travel
 }
 
 // at is where a fault lies; fields as in Fault.

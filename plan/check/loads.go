@@ -27,7 +27,7 @@ func (c *checker) loads() {
 		c.neighbours(i, pieces)
 		c.company(i)
 		if whole {
-			c.cutLength(i)
+			c.cutLength(i, pieces)
 		}
 	}
 }

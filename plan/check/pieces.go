@@ -17,7 +17,10 @@ type pose struct {
 }
 
 // model is the outline of a pose, made ready once for all copies.
-type model struct{ region outline.Region }
+type model struct {
+	region   outline.Region
+	headings []heading // of its edges
+}
 
 // model is what a placement must look like, wherever it lies.
 func (c *checker) model(p *queue.Placement) *model {
@@ -28,8 +31,16 @@ func (c *checker) model(p *queue.Placement) *model {
 		if p.Mirrored {
 			o = o.Mirror()
 		}
-		m = &model{outline.NewRegion(o.Turn(p.Turn))}
+		m = newModel(o.Turn(p.Turn))
 		c.models[key] = m
+	}
+	return m
+}
+
+func newModel(o outline.Outline) *model {
+	m := &model{region: outline.NewRegion(o)}
+	for i, a := range o {
+		m.headings = append(m.headings, newHeading(a, o[(i+1)%len(o)]))
 	}
 	return m
 }
@@ -38,7 +49,8 @@ func (c *checker) model(p *queue.Placement) *model {
 // neighbours.
 type placed struct {
 	index  int
-	region outline.Region
+	model  *model
+	region outline.Region // as the model has it, corner by corner, moved to its place
 }
 
 // piece looks at one placement by itself, and says whether it is worth
@@ -79,7 +91,7 @@ func (c *checker) piece(load, index int, usable outline.Box) (placed, bool) {
 		c.fault(Outline, where, "%s has another outline than its line", c.name(p.Line, p.Copy))
 		return placed{}, false
 	}
-	return placed{index, region}, true
+	return placed{index, m, region}, true
 }
 
 // refers says whether all that a placement refers to is there, and counts it.
