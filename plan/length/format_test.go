@@ -3,6 +3,7 @@ package length
 import (
 	"encoding/json"
 	"math"
+	"math/big"
 	"strings"
 	"testing"
 
@@ -122,6 +123,32 @@ func FuzzParse(f *testing.F) {
 		}
 		if _, n, err := Scan(s, unit); err == nil && n > len(s) {
 			t.Fatalf("Scan(%q) took %d bytes of %d", s, n, len(s))
+		}
+	})
+}
+
+// FuzzFormat: any number of nanometres at all, however far from a quilt,
+// prints without a panic; millimetres exactly, other units to the same value.
+func FuzzFormat(f *testing.F) {
+	for _, l := range []int64{0, 1, -1, int64(Inch / 64), -int64(Inch / 64), math.MaxInt64, math.MinInt64, math.MinInt64 + 1, -int64(MaxLen)} {
+		f.Add(l)
+	}
+	f.Fuzz(func(t *testing.T, n int64) {
+		l := Len(n)
+		mm, ok := new(big.Rat).SetString(l.MM())
+		if !ok || mm.Mul(mm, big.NewRat(int64(Millimetre), 1)).Cmp(new(big.Rat).SetInt64(n)) != 0 {
+			t.Errorf("%d nm is %q mm", n, l.MM())
+		}
+		for _, u := range []Unit{In, Cm, Mm} {
+			if s := l.Format(u); !strings.Contains(s, "/") && !l.is(s, u.Len()) {
+				t.Errorf("%d nm prints %q %v", n, s, u)
+			}
+			if l.Show(u) == "" || l.FormatUnit(u) == "" {
+				t.Errorf("%d nm prints nothing in %v", n, u)
+			}
+		}
+		if l.String() == "" || l.Yards() == "" {
+			t.Errorf("%d nm prints nothing", n)
 		}
 	})
 }
