@@ -18,8 +18,11 @@ func (s *sheets) front() {
 	for _, l := range s.q.Loads {
 		pieces += len(l.Pieces)
 	}
-	s.text(fmt.Sprintf("%s on %s. Sizes are across x along the lengthwise grain, in %s.",
-		count(pieces, "piece"), count(len(s.q.Loads), "mat load"), s.unit()))
+	what := "Nothing to cut on the mat."
+	if pieces > 0 {
+		what = count(pieces, "piece") + " on " + count(len(s.q.Loads), "mat load") + "."
+	}
+	s.text(what + " Sizes are across x along the lengthwise grain, in " + s.unit() + ".")
 	s.gap(0.5)
 	s.shopping()
 	s.have()
@@ -60,7 +63,7 @@ func (s *sheets) have() {
 			s.heading("From what you have", 2, s.lead(s.body))
 			any = true
 		}
-		s.named(u.Fabric, fmt.Sprintf("panel %d, %s, cut into %s down%s", u.Panel, s.size(u.Width, u.Height), s.show(reach(&u)), s.washed(u.Fabric)))
+		s.named(u.Fabric, fmt.Sprintf("panel %d, %s, cut into %s down%s", u.Panel, s.size(u.Width, u.Height), s.show(u.Reach()), s.washed(u.Fabric)))
 	}
 	s.gap(0.5)
 }

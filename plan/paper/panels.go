@@ -41,11 +41,11 @@ func (s *sheets) panels() {
 const drawingHeight = 120.0
 
 func (s *sheets) panel(u *queue.PanelUse, steps []cutting.Step) {
-	shown := min(u.Height, reach(u)+u.Width/20)
+	shown := min(u.Height, u.Reach()+u.Width/20)
 	scale := min(s.width()/mm(u.Width), drawingHeight/mm(shown))
 	words := fmt.Sprintf("%s. Square up the top and the left edge first.", s.size(u.Width, u.Height))
 	if shown < u.Height {
-		words += fmt.Sprintf(" Below %s it stays whole and is not drawn.", s.show(reach(u)))
+		words += fmt.Sprintf(" Below %s it stays whole and is not drawn.", s.show(u.Reach()))
 	}
 	const linesRoundIt = 6 // the words above it and the first cuts below it
 	s.heading(fmt.Sprintf("Cut the fabric: %s, panel %d", s.list.Fabrics[u.Fabric].Name, u.Panel), 4, scale*mm(shown)+linesRoundIt*s.lead(s.body))
@@ -62,17 +62,6 @@ func (s *sheets) panel(u *queue.PanelUse, steps []cutting.Step) {
 		s.step(&steps[i], cut)
 	}
 	s.gap(1)
-}
-
-// reach is how far down a panel is cut into.
-func reach(u *queue.PanelUse) (down length.Len) {
-	for _, r := range u.RoughCuts {
-		down = max(down, r.Y+r.Height)
-	}
-	for _, h := range u.ByHand {
-		down = max(down, h.Y+h.Height)
-	}
-	return down
 }
 
 // step writes one cut and what comes off.

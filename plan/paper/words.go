@@ -6,6 +6,7 @@ import (
 
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/report"
 )
 
 func (s *sheets) show(l length.Len) string { return l.Show(s.list.Unit) }
@@ -55,24 +56,11 @@ func count(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-// and joins numbers: 1, 2 and 5; three or more in a row are a range.
+// and lists numbers as one says them: 1, 3 to 5 and 9.
 func and(numbers []int) string {
-	var parts []string
-	for i := 0; i < len(numbers); {
-		k := i
-		for k+1 < len(numbers) && numbers[k+1] == numbers[k]+1 {
-			k++
-		}
-		if k-i < 2 {
-			k = i
-			parts = append(parts, fmt.Sprint(numbers[i]))
-		} else {
-			parts = append(parts, fmt.Sprintf("%d to %d", numbers[i], numbers[k]))
-		}
-		i = k + 1
+	s := report.Numbers(numbers)
+	if i := strings.LastIndex(s, ", "); i >= 0 {
+		return s[:i] + " and " + s[i+2:]
 	}
-	if len(parts) == 1 {
-		return parts[0]
-	}
-	return strings.Join(parts[:len(parts)-1], ", ") + " and " + parts[len(parts)-1]
+	return s
 }

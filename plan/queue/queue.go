@@ -55,6 +55,17 @@ type PanelUse struct {
 	ByHand        []HandCut
 }
 
+// Reach is how far down a panel is cut into.
+func (u *PanelUse) Reach() (down length.Len) {
+	for _, r := range u.RoughCuts {
+		down = max(down, r.Y+r.Height)
+	}
+	for _, h := range u.ByHand {
+		down = max(down, h.Y+h.Height)
+	}
+	return down
+}
+
 // FromPanel says where a rough cut comes out of its panel.
 type FromPanel struct {
 	Load, RoughCut int // load number from 1, index into its RoughCuts

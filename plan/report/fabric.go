@@ -7,7 +7,6 @@ import (
 
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/cutting"
-	"example.org/matside/plan/length"
 	"example.org/matside/plan/queue"
 )
 
@@ -63,7 +62,7 @@ func (t *text) takes(fabric int) {
 	var had []string
 	for _, u := range t.q.Stock {
 		if u.Fabric == fabric && !bought {
-			had = append(had, fmt.Sprintf("%s of panel %d (%s)", reach(&u).Show(t.unit), u.Panel, t.size(u.Width, u.Height)))
+			had = append(had, fmt.Sprintf("%s of panel %d (%s)", u.Reach().Show(t.unit), u.Panel, t.size(u.Width, u.Height)))
 		}
 	}
 	switch {
@@ -94,17 +93,6 @@ func (t *text) washed(fabric int) string {
 		}
 	}
 	return ", as it is once washed"
-}
-
-// reach is how far down a panel is cut into.
-func reach(u *queue.PanelUse) (down length.Len) {
-	for _, r := range u.RoughCuts {
-		down = max(down, r.Y+r.Height)
-	}
-	for _, h := range u.ByHand {
-		down = max(down, h.Y+h.Height)
-	}
-	return down
 }
 
 // cuts lists the cuts of one panel in order, each set in as deep as what is
@@ -167,15 +155,15 @@ func (t *text) purpose(alike []cutting.Step) string {
 		for i := range alike {
 			loads = append(loads, alike[i].Load)
 		}
-		return "loads " + numbers(loads)
+		return "loads " + Numbers(loads)
 	case s.Offcut:
 		return "left over"
 	}
 	return ""
 }
 
-// numbers lists whole numbers, three or more in a row as a range: "2, 5 to 9".
-func numbers(all []int) string {
+// Numbers lists whole numbers, three or more in a row as a range: "2, 5 to 9".
+func Numbers(all []int) string {
 	var out []string
 	for i := 0; i < len(all); {
 		k := i

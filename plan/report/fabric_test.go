@@ -10,7 +10,7 @@ func TestNumbers(t *testing.T) {
 		{nil, ""}, {[]int{4}, "4"}, {[]int{4, 5}, "4, 5"}, {[]int{4, 5, 6}, "4 to 6"},
 		{[]int{1, 3, 4, 5, 6, 9, 10, 8}, "1, 3 to 6, 9, 10, 8"},
 	} {
-		if got := numbers(c.all); got != c.want {
+		if got := Numbers(c.all); got != c.want {
 			t.Errorf("%v: %q, want %q", c.all, got, c.want)
 		}
 	}

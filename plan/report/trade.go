@@ -48,7 +48,7 @@ func takesOf(q *queue.Queue) (all []take) {
 		}
 		for i := range q.Stock {
 			if u := &q.Stock[i]; u.Fabric == f && t.width == 0 {
-				t.length += reach(u)
+				t.length += u.Reach()
 			}
 		}
 		if t.length > 0 {

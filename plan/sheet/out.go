@@ -57,15 +57,8 @@ func Fabric(q *queue.Queue) Table {
 	t := Table{Columns: []string{"fabric", "panel", in("width", u), in("length", u), in("cut into", u), "rough cuts", "by hand",
 		in("to buy", u), "pieces missing", in("length missing", u)}}
 	for _, s := range q.Stock {
-		down := length.Len(0)
-		for _, r := range s.RoughCuts {
-			down = max(down, r.Y+r.Height)
-		}
-		for _, h := range s.ByHand {
-			down = max(down, h.Y+h.Height)
-		}
 		t.Rows = append(t.Rows, []string{q.List.Fabrics[s.Fabric].Name, fmt.Sprint(s.Panel), number(s.Width, u), number(s.Height, u),
-			number(down, u), fmt.Sprint(len(s.RoughCuts)), fmt.Sprint(len(s.ByHand)), bought(q, &s), "", ""})
+			number(s.Reach(), u), fmt.Sprint(len(s.RoughCuts)), fmt.Sprint(len(s.ByHand)), bought(q, &s), "", ""})
 	}
 	for _, s := range q.Short {
 		pieces := 0
