@@ -8,33 +8,46 @@ import (
 	"testing"
 )
 
-// TestReadme plans the README's first cut list and finds the README's answer.
+// TestReadme plans the README's first cut list and finds the README's answer,
+// and runs every command line that stands in a block of its own.
 func TestReadme(t *testing.T) {
 	text, err := os.ReadFile("../../README.md")
 	if err != nil {
 		t.Fatal(err)
 	}
 	var list, answer string
+	var lines []string
 	for i, block := range strings.Split(string(text), "```\n") {
-		if i%2 == 0 {
-			continue
-		}
 		switch {
+		case i%2 == 0:
 		case strings.HasPrefix(block, "quilt "):
 			list = block
 		case strings.HasPrefix(block, "Porch Steps:"):
 			answer = block
+		case strings.HasPrefix(block, "matside "):
+			lines = append(lines, strings.Split(strings.TrimSpace(block), "\n")...)
 		}
 	}
-	if list == "" || answer == "" {
-		t.Fatal("the README has no cut list, or no answer to it")
+	if list == "" || answer == "" || len(lines) < 6 {
+		t.Fatalf("the README has the cut list %q, the answer %q, and the commands %q", list, answer, lines)
 	}
-	var out, errs bytes.Buffer
-	w := world{in: strings.NewReader(list), out: &out, err: &errs, getenv: func(string) string { return "" }}
-	if code := run(context.Background(), w, []string{"plan", "-"}); code != exitDone {
-		t.Fatalf("exit code %d: %s", code, &errs)
+	t.Chdir(t.TempDir())
+	if err := os.WriteFile("porch.cutlist", []byte(list), 0o600); err != nil {
+		t.Fatal(err)
 	}
-	if out.String() != answer {
-		t.Errorf("the README says\n%s\nand the plan is\n%s", answer, &out)
+	env := map[string]string{"HOME": t.TempDir(), "MATSIDE_PLAIN": "1"}
+	for _, line := range append([]string{"matside plan porch.cutlist"}, lines...) {
+		line, to, _ := strings.Cut(line, " > ")
+		var out, errs bytes.Buffer
+		w := world{in: strings.NewReader(""), out: &out, err: &errs, getenv: func(name string) string { return env[name] }}
+		if code := run(context.Background(), w, strings.Fields(line)[1:]); code != exitDone {
+			t.Errorf("%s: exit code %d: %s", line, code, &errs)
+		}
+		if line == "matside plan porch.cutlist" && out.String() != answer {
+			t.Errorf("the README says\n%s\nand the plan is\n%s", answer, &out)
+		}
+		if to != "" && out.Len() == 0 {
+			t.Errorf("%s wrote nothing into %s", line, to)
+		}
 	}
 }
