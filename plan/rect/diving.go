@@ -19,6 +19,8 @@ type diving struct {
 	lane
 	pool   pool
 	prices []float64 // of the whole problem's relaxation, as last solved
+	// refused counts the dives for which that relaxation saw no way to fewer bins.
+	refused int
 }
 
 func (s *search) newDiving() *diving {
@@ -87,6 +89,9 @@ func (d *diving) dive(m manner) []pattern {
 		}
 		// demands are shaken by a trifle, see newLP: so is the optimum
 		if bins+int(r.obj+0.998) >= d.count || d.halted() {
+			if bins == 0 {
+				d.refused++
+			}
 			return nil
 		}
 		fixed := r.fix()

@@ -14,5 +14,5 @@
 // few anew with what is left over follows Buljubasic and Vasquez (2016), its
 // acceptance Dueck and Scheuer (1990). One size alone is laid by the L-approach
 // of Lins, Lins and Morabito (2003) and Birgin, Lobato and Morabito (2010),
-// stopped by Barnes' bound (1979).
+// stopped by area and by Barnes' diagonal colouring (1979).
 package rect

@@ -9,8 +9,8 @@ import (
 // Its regions are rectangles and Ls, and each is divided into two such regions
 // in every way that one straight, bent or twice bent cut allows: the
 // L-approach of Lins, Lins and Morabito (2003) as refined by Birgin, Lobato and
-// Morabito (2010). It asks "does this region hold t copies?" of the target down,
-// so that nearly all divisions fall to the area their parts would waste.
+// Morabito (2010). The question is always "does this region hold t copies?", so
+// that nearly all divisions fall to the area their parts would waste.
 type pallet struct {
 	a, b  int64
 	at    []int64   // the sums i*a + j*b within the bin, from 0: edges lie there
@@ -25,7 +25,7 @@ type pallet struct {
 type ell struct{ W, H, w, h int16 }
 
 // answer is what is known of a region: it holds has copies, divided as how
-// says (rows of copies if how is 0), and not as many as not.
+// says (rows of copies if how is the zero way), and was found not to hold not.
 type answer struct {
 	has, not int32
 	how      way

@@ -47,6 +47,17 @@ func (p *problem) most(k, n int, e Effort) []spot {
 	return spots[:min(len(spots), n)]
 }
 
+// alone packs a problem of one kind.
+func (p *problem) alone(e Effort) []pattern {
+	n := p.kinds[0].n
+	full := p.most(0, n, e)
+	out := []pattern{{full, n / len(full)}}
+	if rest := n % len(full); rest > 0 {
+		out = append(out, pattern{full[:rest], 1})
+	}
+	return out
+}
+
 // rows lays at most n w x h copies of kind k side by side, row upon row.
 func rows(k, n int, W, H, w, h int64, turned bool) []spot {
 	across := W / w

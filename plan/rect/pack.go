@@ -114,12 +114,19 @@ const widest = 2000
 // run tries simple packings first, then, round by round with growing width,
 // empties bins in one lane, dives and packs bins in turn in the other.
 func (s *search) run() {
+	if len(s.p.kinds) == 1 {
+		s.best = s.p.alone(s.opt.Effort)
+		return
+	}
 	budget := s.opt.Effort.budget()
 	d := s.newDiving()
 	for _, width := range []int{1, 4, 16} {
 		if d.turns(manner{width: width}, budget); s.take(&d.lane) || d.beam.work > budget {
 			return
 		}
+	}
+	if s.p.many() && s.opt.Effort != Thorough && s.patterns(d, budget) {
+		return
 	}
 	e := s.newEmptying()
 	for width := 16; width < widest; width += width / 2 {
@@ -132,6 +139,20 @@ func (s *search) run() {
 			return
 		}
 	}
+}
+
+// patterns dives a few times and says whether to leave it at that: when the best
+// cannot be bettered, or the relaxation has twice seen no way to fewer bins.
+// With many copies of each kind its optimum, rounded up, is hardly ever out of
+// reach.
+func (s *search) patterns(d *diving, budget int64) bool {
+	for width := 16; width < widest/16; width *= 2 {
+		d.round(width, budget)
+		if s.take(&d.lane) || d.beam.work > budget || d.refused == 2 {
+			return true
+		}
+	}
+	return false
 }
 
 // take keeps a lane's best packing if it is better, and says whether to end.

@@ -119,6 +119,10 @@ func (k kind) area() float64 { return mul(float64(k.w), float64(k.h)) }
 // fuse it with a following sum and walk another way through the same search.
 func mul(a, b float64) float64 { return float64(a * b) }
 
+// many says that there are so many copies of each kind that the question is
+// how often to cut which pattern.
+func (p *problem) many() bool { return total(p.counts()) >= 10*len(p.kinds) }
+
 // counts are the copies wanted of each kind.
 func (p *problem) counts() []int {
 	n := make([]int, len(p.kinds))

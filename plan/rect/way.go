@@ -7,9 +7,10 @@ type way struct {
 	a, b, c int16 // edges
 }
 
-// cut names the cuts by the directions taken. The first six cut an L at its
-// inner corner or around it, corner cuts an L or, where it runs straight, any
-// region; the last two divide rectangles only.
+// cut names the cuts by the directions taken. The first two go around an L's
+// inner corner, the four from downLeftDown on start at it; corner divides any
+// region, and in two rectangles where it runs straight; steps and stairs divide
+// rectangles only.
 type cut uint8
 
 const (
