@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
 )
 
 // Published allowances at a seam of 1/4 in, from ../shared/trade.md section 3,
@@ -246,5 +247,78 @@ func TestTriangleInASquare(t *testing.T) {
 	b := c.Outline.Bounds()
 	if !near(b.Width(), 4.8090, 0.00005) || !near(b.Height(), 4.8090, 0.00005) {
 		t.Errorf("%v x %v", b.Width(), b.Height())
+	}
+}
+
+// Rules that are safe: no smaller than the true size, and published as more
+// than it takes, to be trimmed.
+func TestSafeRules(t *testing.T) {
+	for f := 1.0; f <= 12; f += 0.5 {
+		half := grownBy(t, Spec{Kind: HalfSquare, Sizes: ins(f)}, false)[0]
+		quarter := grownBy(t, Spec{Kind: QuarterSquare, Sizes: ins(f)}, false)[0]
+		for _, rule := range []struct {
+			source           string
+			published, exact length.Len
+		}{
+			{"+1 and trim: stitchobsessed.com/half-square-triangle-chart", in(f + 1), half},
+			{"+1 1/8: north-hampshire-quilters.org.uk/hblk402b.htm", in(f + 1.125), half},
+			{"+1 1/2 for quarter-squares: the same", in(f + 1.5), quarter},
+			// Eight at a time come out of a square of two cut sizes: mesquitequiltguildinc.com/?p=923.
+			{"2f + 1 3/4, eight at a time", in(2*f + 1.75), 2 * half},
+			// quilting.about.com cutting_shapes_5.
+			{"+7/8 for the edge of an equilateral", in(f + 0.875), grownBy(t, Spec{Kind: Equilateral, Sizes: ins(f), Measure: Side}, false)[0]},
+		} {
+			if rule.published < rule.exact {
+				t.Errorf("%s, finished %v: %v is less than %v", rule.source, f, rule.published, rule.exact)
+			}
+		}
+	}
+}
+
+// Half-rectangle triangles have no single allowance; these are worked out
+// (calc in trade.md): legs a and b grow by s + s(a+c)/b and s + s(b+c)/a.
+func TestHalfRectangles(t *testing.T) {
+	for _, c := range [][4]float64{{2, 4, 0.6545, 1.3090}, {2, 3, 0.7171, 1.0757}, {1, 3, 0.5969, 1.7906}} {
+		got := grownBy(t, Spec{Kind: HalfRectangle, Sizes: ins(c[0], c[1])}, false)
+		if !near(got[0], c[0]+c[2], 0.00005) || !near(got[1], c[1]+c[3], 0.00005) {
+			t.Errorf("%v x %v: %v", c[0], c[1], got)
+		}
+	}
+}
+
+// Hexagons named by their edge, flat to flat and point to point: 1 in "about
+// 1 3/4 x 2", 3 in 5 1/4 and 6 (texasfreckles.com 2010/03; dendaria.home.blog:
+// both round up to quarters); and with their seams, f·√3 + 1/2 and 2f + 0.5774
+// (softsolder.com/2020/07/27).
+func TestHexagonsByTheirEdge(t *testing.T) {
+	for edge, published := range map[float64][2]float64{1: {1.75, 2}, 3: {5.25, 6}} {
+		b := mustCut(t, Spec{Kind: Hexagon, Sizes: ins(edge)}).Outline.Bounds()
+		if !near(b.Height(), edge*math.Sqrt(3), 0.00001) || !near(b.Width(), 2*edge, 0.00001) {
+			t.Errorf("edge %v: %v x %v", edge, b.Width(), b.Height())
+		}
+		if in(published[0]) < b.Height() || in(published[1]) < b.Width() || in(published[0])-b.Height() > length.Inch/8 {
+			t.Errorf("edge %v: published %v, %v x %v", edge, published, b.Width(), b.Height())
+		}
+		b = mustCut(t, Spec{Kind: Hexagon, Sizes: ins(edge), Finished: true, Seam: quarter}).Outline.Bounds()
+		if !near(b.Height(), edge*math.Sqrt(3)+0.5, 0.00001) || !near(b.Width(), 2*edge+0.57735, 0.00001) {
+			t.Errorf("edge %v with its seams: %v x %v", edge, b.Width(), b.Height())
+		}
+	}
+}
+
+// Blocks set on point, corner to corner, to the nearest eighth: quilterscache.com,
+// 9 of 9; four of them are a little less than the true diagonal.
+func TestDiagonals(t *testing.T) {
+	less := 0
+	for side, published := range map[float64]float64{4: 5.625, 5: 7.125, 6: 8.5, 7: 9.875, 8: 11.375, 9: 12.75, 10: 14.125, 12: 17, 14: 19.75} {
+		d := mustCut(t, Spec{Kind: Square, Sizes: ins(side)}).Outline.Turn(45 * outline.Degree).Bounds().Width()
+		if off := in(published) - d; off > length.Inch/16 || off < -length.Inch/16 {
+			t.Errorf("a block of %v: %v, published %v", side, d, published)
+		} else if off < 0 {
+			less++
+		}
+	}
+	if less != 4 {
+		t.Errorf("%d are less than the diagonal, want 4", less)
 	}
 }
