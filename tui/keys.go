@@ -4,7 +4,7 @@ import "example.org/matside/session"
 
 // everywhere are the keys that lead from one screen to the others.
 func (v view) everywhere(s screen) []binding {
-	return []binding{v.overviewKey(), v.matsKey(), v.daysKey(), v.shelfKey(), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey()}
+	return []binding{v.overviewKey(), v.matsKey(), v.daysKey(), v.shelfKey(), v.settingsKey(s), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey()}
 }
 
 func (v view) leaveKey() binding {

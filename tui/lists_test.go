@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -45,6 +46,7 @@ var listFrames = []struct{ name, keys string }{
 	{"naming", toNaming},
 	{"planned", toPlanned},
 	{"changed", ""},
+	{"settings", "g down down"},
 }
 
 func TestGoldenListFrames(t *testing.T) {
@@ -58,7 +60,7 @@ func TestGoldenListFrames(t *testing.T) {
 			}
 			d := listDesk(t, g.name, g.keys, 80, 24)
 			d.looks(l, termenv.ANSI256)
-			compare(t, g.name+"-80x24-"+strings.ReplaceAll(l.Name, " ", "-"), d)
+			compare(t, filepath.Join(strings.ReplaceAll(l.Name, " ", "-"), g.name+"-80x24"), d)
 		}
 	}
 }

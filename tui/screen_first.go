@@ -83,7 +83,7 @@ func (s first) bindings(v view) []binding {
 	if _, ok := v.unfinished(); ok && !s.new {
 		all = append(all, binding{name: "new", keys: []string{"n"}, key: "n", says: v.words.KeyStartNew(), do: func() action { return show{first{2, true}} }})
 	}
-	return append(all, v.matsKey(), v.shelfKey(), v.daysKey(), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
+	return append(all, v.settingsKey(s), v.matsKey(), v.shelfKey(), v.daysKey(), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
 }
 
 // refused says why nothing can be opened, where there is no desk.

@@ -17,35 +17,46 @@ func newCut(w world) *cobra.Command {
 		Use:     "cut FILE",
 		Short:   "Cut a cut list, from the start or from where you stopped",
 		Example: "  matside cut throw.cutlist\n  matside cut throw.cutlist --again\n  matside cut throw.cutlist --first A",
-		Args:    oneFile,
+		Args:    oneFileOrNone,
 		RunE: func(c *cobra.Command, args []string) error {
+			how := screens(w, plainLines)
+			if len(args) == 0 {
+				return resume(w, c, how, "matside cut")
+			}
 			s, err := readSource(w, args[0])
 			if err != nil {
 				return err
 			}
-			how := screens(w, plainLines)
 			if err := how.possible("matside cut"); err != nil {
 				return err
 			}
-			return how.run(c.Context(), w, evening{file: dataFile(c), list: s.path, planner: plans.again(),
+			set, err := choose(w, c)
+			if err != nil {
+				return err
+			}
+			return how.run(c.Context(), w, evening{file: dataFile(c), list: s.path, chosen: set, planner: plans.again(),
 				begin: func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
 					return takeUp(ctx, w, l, s, plans.telling(tell), again)
 				}})
 		},
 	}
 	plans.options(c)
+	settingsOptions(c)
 	c.Flags().BoolVar(&plainLines, "plain", false, "plain lines and questions instead of the screen")
 	c.Flags().BoolVar(&again, "again", false, "start it once more, though it is under way or cut")
 	return c
 }
 
 // resume goes on with the quilt that was cut last, or shows the first page.
-func resume(ctx context.Context, w world, option string) error {
-	how := screens(w, false)
-	if err := how.possible("matside"); err != nil {
+func resume(w world, c *cobra.Command, how way, command string) error {
+	if err := how.possible(command); err != nil {
 		return err
 	}
-	return how.run(ctx, w, evening{file: option, begin: func(_ context.Context, l *session.Ledger, _ func(string)) (session.QuiltID, error) {
+	set, err := choose(w, c)
+	if err != nil {
+		return err
+	}
+	return how.run(c.Context(), w, evening{file: dataFile(c), chosen: set, begin: func(_ context.Context, l *session.Ledger, _ func(string)) (session.QuiltID, error) {
 		state := l.State()
 		if q := state.Latest(); q != nil {
 			return q.ID, nil

@@ -23,13 +23,14 @@ func newDemo(w world) *cobra.Command {
 		Long: "Cut an invented quilt, with a data file that is thrown away at the end.\n" +
 			"Without a terminal it does the whole job by itself, in plain lines.",
 		Args: noWords,
-		RunE: func(c *cobra.Command, _ []string) error { return demo(c.Context(), w, &plans) },
+		RunE: func(c *cobra.Command, _ []string) error { return demo(w, c, &plans) },
 	}
 	plans.effortOption(c)
+	settingsOptions(c)
 	return c
 }
 
-func demo(ctx context.Context, w world, plans *planning) (err error) {
+func demo(w world, c *cobra.Command, plans *planning) (err error) {
 	folder, err := os.MkdirTemp("", "matside-demo-")
 	if err != nil {
 		return noDemoRoom(err)
@@ -40,8 +41,13 @@ func demo(ctx context.Context, w world, plans *planning) (err error) {
 		return err
 	}
 	file := filepath.Join(folder, "demo.db")
+	ctx := c.Context()
 	if how := screens(w, false); how.plain || how.screen {
-		return how.run(ctx, w, evening{file: file, demo: true, begin: func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
+		set, err := choose(w, c)
+		if err != nil {
+			return err
+		}
+		return how.run(ctx, w, evening{file: file, demo: true, chosen: set, begin: func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
 			return start(ctx, w, l, s, plans.telling(tell))
 		}})
 	}

@@ -16,6 +16,7 @@ import (
 // evening is what she sits down to.
 type evening struct {
 	file    string          // the data file, as the option says
+	chosen  *chosen         // the settings
 	planner session.Planner // for recuts and edited lists; nil: the usual one
 	demo    bool            // nothing is kept
 	list    string          // the path of the cut list, "" where it is not known
@@ -95,9 +96,13 @@ func (e evening) onScreen(ctx context.Context, w world) error {
 		}
 		id, err := e.sitDown(ctx, l, tell)
 		d.lists.set(id, e.list)
-		return tui.Opened{Book: l, Quilt: id, Notice: strings.Join(l.Notes(), " "), Desk: d}, err
+		notes := l.Notes()
+		if e.chosen.notice != "" {
+			notes = append(notes, e.chosen.notice)
+		}
+		return tui.Opened{Book: l, Quilt: id, Notice: strings.Join(notes, " "), Desk: d}, err
 	}
-	err = tui.Run(ctx, open, tui.Options{Demo: e.demo, Advice: tui.Advice{Left: timeLeft}})
+	err = tui.Run(ctx, open, tui.Options{Demo: e.demo, Advice: tui.Advice{Left: timeLeft}, Settings: e.chosen.now, Keep: e.chosen.keep})
 	if l != nil {
 		err = errors.Join(err, l.Close())
 	}

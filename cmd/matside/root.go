@@ -36,7 +36,7 @@ func newRoot(w world) *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          known,
-		RunE:          func(c *cobra.Command, _ []string) error { return resume(c.Context(), w, dataFile(c)) },
+		RunE:          func(c *cobra.Command, _ []string) error { return resume(w, c, screens(w, false), "matside") },
 	}
 	root.SetIn(w.in)
 	root.SetOut(w.out)
@@ -44,6 +44,7 @@ func newRoot(w world) *cobra.Command {
 	root.SetUsageTemplate(usage(root) + exits)
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
 	root.PersistentFlags().String("db", "", "the data file (else MATSIDE_DB, else its usual place)")
+	settingsOptions(root)
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(newDemo(w), newPlan(w), newFabric(w), newCut(w), newStatus(w), newMats(w))
@@ -87,6 +88,14 @@ func oneFile(c *cobra.Command, args []string) error {
 	default:
 		return usagef("`matside %s` takes one cut list, not %d", c.Name(), len(args))
 	}
+}
+
+// oneFileOrNone takes a cut list, or none.
+func oneFileOrNone(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	return oneFile(c, args)
 }
 
 // noWords refuses words after a command that takes none.

@@ -43,8 +43,20 @@ func next(text string) (one string, width int, rest string) {
 		return text[:1], 1, text[1:]
 	}
 	one, rest, _, _ = uniseg.FirstGraphemeClusterInString(text, -1)
+	if one[0] < utf8.RuneSelf && strings.ContainsFunc(one, tone) { // no face to go with: by itself
+		one, rest = text[:1], text[1:]
+	}
 	one = Clean(one)
+	if r, _ := utf8.DecodeRuneInString(one); tone(r) || unicode.In(r, unicode.Mn, unicode.Me, unicode.Mc) {
+		one = Hidden // it would join what was drawn before it, and change its width
+	}
 	return one, ansi.StringWidth(one), rest
+}
+
+// tone reports an emoji modifier (Unicode Technical Standard 51).
+func tone(r rune) bool {
+	const lightest, darkest = 0x1f3fb, 0x1f3ff
+	return r >= lightest && r <= darkest
 }
 
 // Width is the number of columns text takes.

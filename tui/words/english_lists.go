@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"example.org/matside/plan/length"
 )
@@ -364,4 +365,75 @@ func (English) NewsLoads(by int) string {
 		return count(-by, "load", "loads") + " fewer."
 	}
 	return "As many loads as before."
+}
+
+// The settings.
+func (English) SettingsTitle() string   { return "settings" }
+func (English) SettingsHow() string     { return "In use at once, and kept for next time." }
+func (English) KeyNextValue() string    { return "change it" }
+func (English) KeyLastValue() string    { return "change it back" }
+func (English) SettingUnits() string    { return "Lengths in" }
+func (English) SettingLetters() string  { return "Large letters" }
+func (English) SettingLook() string     { return "Colors" }
+func (English) SettingSound() string    { return "Ring the bell" }
+func (English) SettingNotify() string   { return "Send a notification" }
+func (English) SettingPause() string    { return "Say when to pause" }
+func (English) SettingKeys() string     { return "Two hits count as one" }
+func (English) SettingStill() string    { return "Keep the screen still" }
+func (English) SettingLanguage() string { return "Language" }
+func (English) OnOff(on bool) string {
+	if on {
+		return "yes"
+	}
+	return "no"
+}
+func (English) UnitsName(u string) string {
+	switch u {
+	case "in":
+		return "inches"
+	case "cm":
+		return "centimeters"
+	}
+	return "as the cut list says"
+}
+func (English) LettersName(l string) string {
+	switch l {
+	case "large":
+		return "always"
+	case "small":
+		return "never"
+	}
+	return "where there is room"
+}
+func (English) LookName(l string) string {
+	if l == "" {
+		return "as the terminal says"
+	}
+	return l
+}
+func (English) PauseName(minutes int) string {
+	switch {
+	case minutes < 0:
+		return "never"
+	case minutes == 0:
+		return "by how you work"
+	}
+	return fmt.Sprintf("after %d minutes", minutes)
+}
+func (English) KeysName(gap time.Duration) string {
+	return fmt.Sprintf("within %d hundredths of a second", gap.Milliseconds()/10)
+}
+func (English) LanguageName(l string) string {
+	switch l {
+	case "en":
+		return "English"
+	case "de":
+		return "Deutsch"
+	}
+	return "as the computer says"
+}
+
+// BrokenSettings tells what is wrong with the file of the settings.
+func (English) BrokenSettings(path, what string) string {
+	return "Part of your settings is not understood (" + path + ", " + what + "). The usual is in use for it."
 }
