@@ -30,7 +30,33 @@ func (m *maker) least(pieces []int, enough int, effort rect.Effort) int {
 		opt := bound.Options{Effort: effort, Enough: enough}
 		n = max(n, bound.Bins(m.job.W+keep, m.job.H+keep, sizes, opt))
 	}
+	if enough > 0 && n < enough {
+		n = max(n, m.byBoxes(pieces, bound.Options{Effort: effort, Enough: enough}))
+	}
 	return n
+}
+
+// byBoxes is the bound that knows which fabrics may lie together and how far
+// apart.
+func (m *maker) byBoxes(counts []int, opt bound.Options) int {
+	mat := bound.Mat{W: m.job.W, H: m.job.H, Apart: 2 * m.list.Margin, Keep: m.keep(false), Gap: m.list.Gap}
+	var pieces []bound.Piece
+	for k, n := range counts {
+		p := &m.job.Kinds[k]
+		pieces = append(pieces, bound.Piece{Fabric: p.Fabric, W: p.W, H: p.H, Turn: p.Turns >= pack.QuarterTurns, Rect: p.Outline.IsRect(),
+			Aslant: p.Turns == pack.AnyTurn, Alone: p.Fussy, Area: m.grown(p.Outline), Count: n})
+	}
+	return bound.Loads(mat, pieces, opt)
+}
+
+// grown is an outline's area with half the gap all round, where that can be
+// told: a convex outline grows by its girth times that at least.
+func (m *maker) grown(o outline.Outline) length.Area {
+	a := o.Area()
+	if gap := m.list.Gap; gap > 0 && convex(o) {
+		a = a.Add(length.Mul(girth(o), gap/2))
+	}
+	return a
 }
 
 // planned counts the pieces on mats by kind.
@@ -47,8 +73,7 @@ func planned(j *pack.Job, mats []pack.Mat) []int {
 }
 
 // byArea is the bound by area. With a gap, each piece and the mat grow by
-// half of it all round: grown pieces still may not overlap. A convex outline
-// grows by its girth times that at least.
+// half of it all round: grown pieces still may not overlap.
 func (m *maker) byArea(counts []int) int {
 	gap := m.list.Gap
 	mat := length.Mul(m.job.W+gap, m.job.H+gap)
@@ -57,12 +82,7 @@ func (m *maker) byArea(counts []int) int {
 		if n == 0 {
 			continue
 		}
-		o := m.job.Kinds[k].Outline
-		a := o.Area()
-		if gap > 0 && convex(o) {
-			a = a.Add(length.Mul(girth(o), gap/2))
-		}
-		pieces = append(pieces, bound.Discrete{Area: a, Count: n})
+		pieces = append(pieces, bound.Discrete{Area: m.grown(m.job.Kinds[k].Outline), Count: n})
 	}
 	return bound.Areas(mat, pieces)
 }

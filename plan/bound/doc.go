@@ -10,4 +10,8 @@
 // (Dell'Amico, Martello and Vigo 2002) or by the mean (Clautiaux, Jouglet and
 // El Hayek 2007); the best of these tuned by linear programming (Caprara and
 // Monaci 2009). Papers are cited from memory.
+//
+// Loads knows mats on which several fabrics lie, each in rough cuts with
+// margins between them: a linear program over the boxes of one fabric
+// (Gilmore and Gomory 1961), held together by pairs of scales of boxes.
 package bound

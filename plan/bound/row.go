@@ -1,5 +1,7 @@
 package bound
 
+import "example.org/matside/plan/internal/cover"
+
 // row packs lengths into one row of an axis: a bounded knapsack by dynamic
 // programming, worth per length given, at most copies of each.
 type row[V int64 | float64] struct {
@@ -59,13 +61,14 @@ func (r *row[V]) few(x, copies int64, worth V, taken []int32) {
 }
 
 // pattern is how many of each length the last row of most worth has.
-func (r *row[V]) pattern() []float64 {
-	out := make([]float64, len(r.a.lengths))
+func (r *row[V]) pattern() []cover.Entry {
+	var out []cover.Entry
 	room := r.a.side
-	for i := len(out) - 1; i >= 0; i-- {
-		n := int64(r.taken[i][room])
-		out[i] = float64(n)
-		room -= n * r.a.lengths[i]
+	for i := len(r.a.lengths) - 1; i >= 0; i-- {
+		if n := int64(r.taken[i][room]); n > 0 {
+			out = append(out, cover.Entry{Row: i, Count: float64(n)})
+			room -= n * r.a.lengths[i]
+		}
 	}
 	return out
 }

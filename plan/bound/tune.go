@@ -2,7 +2,8 @@ package bound
 
 import (
 	"math"
-	"slices"
+
+	"example.org/matside/plan/internal/cover"
 )
 
 // tuning improves the best pairs found, one scale at a time: with the other
@@ -48,32 +49,40 @@ func (t *tuner) from(pr pair) {
 // dual values of the relaxation in which rows are patterns, rounded down to
 // whole numbers and made conservative by an exact knapsack.
 func (t *tuner) tuned(a *axis, demand []float64) scale {
-	hold := make([]float64, len(a.lengths))
+	c, r := cover.New(demand), newRow[float64](a)
 	for i, x := range a.lengths {
-		hold[i] = float64(min(a.copies[i], a.side/x))
+		c.Add([]cover.Entry{{Row: i, Count: float64(min(a.copies[i], a.side/max(x, 1)))}}, 1)
 	}
-	c, r := newCover(demand, hold), newRow[float64](a)
-	best, farley := slices.Clone(c.dual), 0.0
+	n := len(demand)
+	var best []float64
+	farley := 0.0
 	for t.work > 0 {
-		t.work -= a.rowWork() + len(hold)*len(hold)
-		if i, ok := c.surplus(); ok {
-			if !c.enter(spike(len(hold), i, -1), 0) {
-				break
-			}
-			continue
-		}
+		t.work -= a.rowWork() + 8*n*n
+		c.Solve(mostPivots)
 		// Farley, "A note on bounding a class of linear programming
 		// problems", Op. Res. 38 (1990): dual values over the price of the
 		// best pattern are feasible, and a bound on the optimum.
-		price, value := r.most(c.dual), dotFloat(demand, c.dual)
-		if value > farley*price {
-			best, farley = slices.Clone(c.dual), value/price
+		dual := c.Prices()
+		price, value := r.most(dual), dotFloat(demand, dual)
+		if best == nil || value > farley*price {
+			best, farley = dual, value/price
 		}
-		if value <= farley*(1+closeEnough) || !c.enter(r.pattern(), 1) {
+		if value <= farley*(1+closeEnough) {
 			break
 		}
+		c.Add(r.pattern(), 1)
 	}
 	return a.rounded(best)
+}
+
+// mostPivots bounds one run of the simplex method.
+const mostPivots = 1000
+
+func dotFloat(a, b []float64) (sum float64) {
+	for i, v := range a {
+		sum += float64(v * b[i])
+	}
+	return sum
 }
 
 // closeEnough is how near the optimum a tuned scale need be, as a share of it.

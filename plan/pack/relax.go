@@ -61,7 +61,7 @@ func (r *relaxation) add(l *load) bool {
 		}
 	}
 	pays := r.program.Worth(column) > 1+1e-6
-	r.program.Add(column)
+	r.program.Add(column, 1)
 	r.columns = append(r.columns, t)
 	return pays
 }

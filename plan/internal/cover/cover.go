@@ -11,6 +11,7 @@ type Entry struct {
 // A row no column holds is covered by a column of its own at a high cost.
 type Program struct {
 	columns [][]Entry
+	costs   []float64
 	inverse [][]float64 // row r belongs to the r-th basic column
 	basis   []int       // a column; -1-i for the surplus of row i; missing-i for what stands in for row i
 	level   []float64   // of each basic column
@@ -43,14 +44,14 @@ func New(demand []float64) *Program {
 	return p
 }
 
-// Add takes a column in and gives its number, from 0.
-func (p *Program) Add(column []Entry) int {
-	p.columns = append(p.columns, column)
+// Add takes a column in at a cost and gives its number, from 0.
+func (p *Program) Add(column []Entry, cost float64) int {
+	p.columns, p.costs = append(p.columns, column), append(p.costs, cost)
 	return len(p.columns) - 1
 }
 
 // Prices are the dual values of the rows: no column that was added is worth
-// more than one, once Solve has said true.
+// more than its cost, once Solve has said true.
 func (p *Program) Prices() []float64 { return p.prices }
 
 // Level is how often each column is used, by its number.
@@ -67,15 +68,15 @@ func (p *Program) Level() []float64 {
 // Cost is that of all columns used.
 func (p *Program) Cost() (sum float64) {
 	for r, c := range p.basis {
-		sum += float64(p.level[r] * cost(c))
+		sum += float64(p.level[r] * p.cost(c))
 	}
 	return sum
 }
 
-func cost(column int) float64 {
+func (p *Program) cost(column int) float64 {
 	switch {
 	case column >= 0:
-		return 1
+		return p.costs[column]
 	case column > missing/2:
 		return 0
 	}
@@ -88,7 +89,7 @@ func (p *Program) Solve(pivots int) bool {
 	for range pivots {
 		c, gain := p.surplus()
 		for k, column := range p.columns {
-			if g := p.Worth(column) - 1; g > gain {
+			if g := p.Worth(column) - p.costs[k]; g > gain {
 				c, gain = k, g
 			}
 		}
@@ -165,7 +166,7 @@ func (p *Program) pivot(out int) {
 func (p *Program) price() {
 	p.prices = make([]float64, len(p.level))
 	for r, row := range p.inverse {
-		if c := cost(p.basis[r]); c != 0 {
+		if c := p.cost(p.basis[r]); c != 0 {
 			for i, v := range row {
 				p.prices[i] += float64(c * v)
 			}

@@ -1,6 +1,6 @@
 // Package cover solves covering problems by linear programming: columns, each
-// used any fraction of times at a cost of one, that together hold a demand of
-// each row at the least cost. It is the relaxation of cutting stock, with
+// used any fraction of times at its cost, that together hold a demand of each
+// row at the least cost. It is the relaxation of cutting stock, with
 // mats or bins for columns (Gilmore and Gomory, "A linear programming approach
 // to the cutting-stock problem", Operations Research 9, 1961).
 //

@@ -1,0 +1,63 @@
+package bound
+
+import (
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/rect"
+)
+
+// Mat is a mat as Loads sees it. Pieces of one fabric lie together in groups,
+// each in a rough cut of its own; a group's box is that of its pieces.
+type Mat struct {
+	W, H  length.Len // the part that boxes may take up
+	Apart length.Len // between two boxes, across or along
+	Keep  length.Len // between two rectangles of a group, across or along
+	Gap   length.Len // between any two pieces; their Area is grown by half of it all round
+}
+
+// Piece is a kind of piece. Its box may be turned by a quarter where Turn
+// allows.
+type Piece struct {
+	Fabric int
+	W, H   length.Len
+	Turn   bool
+	Rect   bool // it is its box
+	Aslant bool // it may lie at any angle: then its box says nothing
+	Alone  bool // each has a rough cut to itself
+	Area   length.Area
+	Count  int
+}
+
+// Loads returns a number of mats below which the pieces cannot be cut,
+// whatever fabrics share a mat. A piece that fits no mat counts for nothing.
+//
+// It looks for prices of the pieces that no matful exceeds. A group's box,
+// grown by the distance between boxes, is worth at most what a mixture of
+// pairs of scales says for a rectangle of its size, and the groups of a mat,
+// grown so, are rectangles in a bin: together they are worth at most one mat
+// (Fekete and Schepers 2004). What a box of one fabric can hold at the most is
+// listed in full: rectangles by pairs of scales within the box, all pieces by
+// area. The best prices and mixture are those of a linear program whose rows
+// come in as they are found (Caprara and Monaci 2009 have one pair and no
+// groups). The program is solved in floats; its prices are then checked
+// against every box in whole numbers.
+//
+//	(1) no cutting uses fewer mats;
+//	(2) the same input gives the same answer on any machine.
+func Loads(m Mat, pieces []Piece, opt Options) int {
+	s := newSharing(m, pieces)
+	if len(s.count) == 0 {
+		return 0
+	}
+	return s.bound(opt)
+}
+
+// rounds is how often an effort looks for another pair of scales.
+func rounds(e rect.Effort) int {
+	switch e {
+	case rect.Quick:
+		return 4
+	case rect.Thorough:
+		return 24
+	}
+	return 24
+}
