@@ -56,6 +56,11 @@ func (x *terminal) until(text string) bool {
 func start(t *testing.T, program, wrong string) *terminal {
 	t.Helper()
 	x := &terminal{t: t, cmd: exec.Command(program, wrong)}
+	if wrong == "killed" || wrong == "panic in a goroutine" {
+		// As at home, a shell leads the session: with its leader gone a
+		// terminal is hung up, and nobody could give it back.
+		x.cmd = exec.Command("sh", "-c", `"$0" "$1"; true`, program, wrong)
+	}
 	var err error
 	if x.ours, x.theirs, err = pty.Open(); err != nil {
 		t.Skip("no pseudo-terminal here:", err)
@@ -135,6 +140,9 @@ func TestWaysOut(t *testing.T) {
 				send(syscall.SIGHUP)(x)
 			}
 		}, "step press, crash false, interrupted false"},
+		{"panic in Update", "panic in Update", keys("\r"), "step fabric, crash true, interrupted false"},
+		{"panic in a goroutine", "panic in a goroutine", func(*terminal) {}, ""},
+		{"SIGKILL", "killed", func(*terminal) {}, ""},
 		{"panic in View", "panic in View", keys("?"), "step fabric, crash true, interrupted false"},
 		{"panic in a command", "panic in a command", func(x *terminal) {
 			keys("\r")(x)
@@ -146,20 +154,23 @@ func TestWaysOut(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
 			x := start(t, program, c.wrong)
-			if !x.until("q\x1b") && !x.until("leave") {
+			if !x.until("Backspace") {
 				t.Fatalf("no first picture: %q", x.shown())
 			}
 			c.out(x)
 			if !x.ended() {
 				t.Fatal("it did not end")
 			}
-			if got := strings.TrimSpace(x.told.String()); got != c.told {
+			if got := strings.TrimSpace(x.told.String()); got != c.told && c.told != "" {
 				t.Errorf("told %q, want %q", got, c.told)
+			}
+			x.until("\x1b[?1049l") // what it wrote last may still be on its way
+			if c.told == "" && !x.until("What was shown as done is saved.") {
+				t.Errorf("it ended without a word")
 			}
 			if after := x.modes(); after != x.before {
 				t.Errorf("terminal modes changed: %+v, were %+v", after, x.before)
 			}
-			x.until("\x1b[?1049l") // what it wrote last may still be on its way
 			if out := x.shown(); strings.LastIndex(out, "\x1b[?1049l") < strings.LastIndex(out, "\x1b[?1049h") || strings.LastIndex(out, "\x1b[?25h") < strings.LastIndex(out, "\x1b[?25l") {
 				t.Errorf("alternate screen or cursor not given back: %q", out[max(0, len(out)-200):])
 			}

@@ -4,12 +4,14 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
 	"runtime"
 	"strings"
 	"time"
 
 	"example.org/matside/session"
 	"example.org/matside/tui"
+	"example.org/matside/tui/guard"
 	"example.org/matside/tui/plain"
 )
 
@@ -102,6 +104,8 @@ func (e evening) onScreen(ctx context.Context, w world) error {
 		}
 		return tui.Opened{Book: l, Quilt: id, Notice: strings.Join(notes, " "), Desk: d}, err
 	}
+	release := guard.Terminal(os.Stdout)
+	defer release()
 	err = tui.Run(ctx, open, tui.Options{Demo: e.demo, Advice: tui.Advice{Left: timeLeft}, Settings: e.chosen.now, Keep: e.chosen.keep})
 	if l != nil {
 		err = errors.Join(err, l.Close())

@@ -10,9 +10,12 @@ import (
 	"context"
 	"os"
 	"runtime/debug"
+
+	"example.org/matside/tui/guard"
 )
 
 func main() {
+	guard.StandBy()
 	// A damaged data file makes reads of its mapping fault; as a panic that can
 	// be told in words, as a signal it can't.
 	debug.SetPanicOnFault(true)

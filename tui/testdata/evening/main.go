@@ -3,14 +3,18 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
 	"os"
+	"runtime/debug"
+	"syscall"
 	"time"
 
 	"example.org/matside/session"
 	"example.org/matside/tui"
+	"example.org/matside/tui/guard"
 	"example.org/matside/tui/internal/fixture"
 )
 
@@ -32,6 +36,7 @@ func (b book) Do(id session.QuiltID, a session.Action) (session.State, error) {
 }
 
 func main() {
+	guard.StandBy()
 	wrong := os.Args[1]
 	b := book{session.New(session.OpenOptions{Planner: fixture.OneByOne}), wrong}
 	list, q := fixture.LampRoom()
@@ -47,7 +52,22 @@ func main() {
 		return time.Hour, true
 	}
 	open := func(context.Context, func(string)) (tui.Opened, error) { return tui.Opened{Book: b, Quilt: id}, nil }
-	err = tui.Run(context.Background(), open, tui.Options{Advice: tui.Advice{Left: left}})
+	now := func() time.Time {
+		if wrong == "panic in Update" && bytes.Contains(debug.Stack(), []byte("(*frame).key(")) {
+			panic("in Update")
+		}
+		return time.Now()
+	}
+	ends := map[string]func(){
+		"panic in a goroutine": func() { panic("in a goroutine") },
+		"killed":               func() { _ = syscall.Kill(os.Getpid(), syscall.SIGKILL) },
+	}
+	if end := ends[wrong]; end != nil {
+		time.AfterFunc(2*time.Second, end)
+	}
+	release := guard.Terminal(os.Stdout)
+	err = tui.Run(context.Background(), open, tui.Options{Advice: tui.Advice{Left: left}, Now: now})
+	release()
 	st := b.State()
 	fmt.Fprintf(os.Stderr, "step %v, crash %v, interrupted %v\n", st.Quilt(id).Step, errors.Is(err, tui.ErrCrash), errors.Is(err, tui.ErrInterrupted))
 }
