@@ -85,8 +85,9 @@ func (e *emptying) run(work int64) bool {
 }
 
 // move packs r bins anew, quickly, or in every other round carefully as well:
-// some instances need many moves, some what only a wide beam finds. The threshold below which a worse result is kept is
-// drawn anew for each move (Dueck and Scheuer's threshold accepting, shaken).
+// some instances need many moves, some what only a wide beam finds. The
+// threshold below which a worse result is kept is drawn anew for each move
+// (Dueck and Scheuer's threshold accepting, shaken).
 func (e *emptying) move(r int) {
 	for i := range r { // the chosen bins change places with the last r
 		j, z := e.rng.below(len(e.bins)-i), len(e.bins)-1-i
