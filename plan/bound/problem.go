@@ -68,6 +68,9 @@ func (k kind) settle(w, h int64) kind {
 // than maxGrid is rounded: x becomes floor(x*maxGrid/side), which is
 // superadditive, so that sides that fit in a row still do.
 func (p *problem) coarsen() {
+	if len(p.kinds) == 0 {
+		return
+	}
 	var gw, gh int64
 	shared := p.square
 	for _, k := range p.kinds {
