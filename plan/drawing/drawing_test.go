@@ -5,6 +5,7 @@ import (
 	"flag"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -104,6 +105,9 @@ func eachLoad(t *testing.T, f func(t *testing.T, q *queue.Queue, l *queue.Load))
 	}
 }
 
+// close is two nanometres.
+const close = 2e-6
+
 // segment is a straight stretch in millimetres.
 type segment struct{ ax, ay, bx, by float64 }
 
@@ -151,7 +155,7 @@ func segments(points []outline.Point, closed bool) []segment {
 // each piece, exactly one cut runs there, and all cuts together are as long as
 // the edges, each counted by how many share the place.
 func TestEachCutLineOnce(t *testing.T) {
-	const places, close = 40, 2e-6 // two nanometres
+	const places = 40
 	eachLoad(t, func(t *testing.T, q *queue.Queue, l *queue.Load) {
 		var cuts []segment
 		for _, g := range drawing.Of(q.List, l, drawing.Options{}).Groups {
@@ -164,7 +168,7 @@ func TestEachCutLineOnce(t *testing.T) {
 		for _, e := range all {
 			most = max(most, e.length())
 			for i := range places {
-				x, y := e.at((float64(i) + 0.5) / places)
+				x, y := e.at((float64(i) + 0.4142) / places) // no corner lies there
 				count := func(of []segment) (n int) {
 					for _, s := range of {
 						if s.parallel(e) && s.near(x, y) < close {
@@ -192,42 +196,68 @@ func TestEachCutLineOnce(t *testing.T) {
 	})
 }
 
-// TestInnerCutsFirst: once a path has been cut that runs along the waste on all
-// its way, no path of that rough cut follows that has pieces on both sides on
-// all of its way; a path is never in both.
+// TestInnerCutsFirst looks how many pieces lie along each path, place by place: in each rough cut come first the paths with two all the way, then those
+// with two at some places and one at others, then those with one.
 func TestInnerCutsFirst(t *testing.T) {
 	eachLoad(t, func(t *testing.T, q *queue.Queue, l *queue.Load) {
-		waste := map[int]bool{} // rough cuts of which the edge is being cut
+		last := map[int]int{} // the rank of the last path of each rough cut
 		for _, g := range drawing.Of(q.List, l, drawing.Options{}).Groups {
 			for _, p := range g.Paths {
-				rough, inner, outer := 0, 0, 0
-				for _, s := range segments(p.Points, p.Closed) {
-					x, y := s.at(0.493) // no corner lies there
-					sides := 0
-					for _, piece := range l.Pieces {
-						for _, e := range segments(piece.Outline, true) {
-							if s.parallel(e) && e.near(x, y) < 2e-6 {
-								sides, rough = sides+1, max(rough, piece.RoughCut)
-							}
-						}
-					}
-					if sides == 2 {
-						inner++
-					} else {
-						outer++
-					}
+				rough, rank := rankAround(l, segments(p.Points, p.Closed))
+				if rank < last[rough] {
+					t.Fatalf("load %d: %v comes too late", l.Number, p)
 				}
-				if inner > 0 && outer > 0 && len(segments(p.Points, p.Closed)) > 1 {
-					continue // a joined run of which this looked at one place only
-				}
-				if outer == 0 && waste[rough] {
-					t.Fatalf("load %d: %v is cut after the edge of its rough cut", l.Number, p)
-				}
-				single := len(p.Points) == 2 && !p.Closed // may have a piece beyond on another part of its way
-				waste[rough] = waste[rough] || inner == 0 && !single
+				last[rough] = rank
 			}
 		}
 	})
+}
+
+// rankAround finds by brute force the rough cut of a path, and 0 where a piece
+// lies on either side of it all the way, 2 where on one side only, else 1.
+func rankAround(l *queue.Load, path []segment) (rough, rank int) {
+	inner, outer := false, false
+	for _, s := range path {
+		var on []segment
+		for _, piece := range l.Pieces {
+			for _, e := range segments(piece.Outline, true) {
+				if x, y := e.at(0.5); s.parallel(e) && s.near(x, y) < close || e.near(s.at(0.5)) < close && s.parallel(e) {
+					on, rough = append(on, e), max(rough, piece.RoughCut)
+				}
+			}
+		}
+		places := ends(s, on)
+		for i := range places[1:] {
+			n := 0
+			for _, e := range on {
+				if e.near(s.at((places[i]+places[i+1])/2)) < close {
+					n++
+				}
+			}
+			inner, outer = inner || n == 2, outer || n == 1
+		}
+	}
+	switch {
+	case inner && outer:
+		return rough, 1
+	case inner:
+		return rough, 0
+	}
+	return rough, 2
+}
+
+// ends are where along s, from 0 to 1, the edges on it begin and end.
+func ends(s segment, on []segment) []float64 {
+	places := []float64{0, 1}
+	for _, e := range on {
+		for _, f := range []float64{0, 1} {
+			x, y := e.at(f)
+			at := ((x-s.ax)*(s.bx-s.ax) + (y-s.ay)*(s.by-s.ay)) / (s.length() * s.length())
+			places = append(places, min(max(at, 0), 1))
+		}
+	}
+	slices.Sort(places)
+	return slices.CompactFunc(places, func(a, b float64) bool { return math.Abs(b-a)*s.length() < 10*close })
 }
 
 // TestOutlines: one closed path a piece, as the plan has it.
