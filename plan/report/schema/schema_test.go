@@ -27,7 +27,7 @@ import (
 func TestMain(m *testing.M) {
 	flag.Parse()
 	if os.Getenv("MATSIDE_LONG") != "1" {
-		if err := flag.Set("rapid.checks", "8"); err != nil {
+		if err := flag.Set("rapid.checks", "4"); err != nil {
 			panic(err)
 		}
 	}
