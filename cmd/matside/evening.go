@@ -74,12 +74,7 @@ func (e evening) inLines(ctx context.Context, w world) error {
 		if err != nil {
 			return err
 		}
-		err = plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft})
-		if id != 0 {
-			_, left := l.Do(id, session.Leave{})
-			err = errors.Join(err, left)
-		}
-		return err
+		return plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft})
 	})
 }
 

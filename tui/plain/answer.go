@@ -89,6 +89,11 @@ func (r *reader) number(t *talk, least, most int) (int, error) {
 	}
 }
 
+func (r *reader) text(t *talk) (string, error) { return r.line() }
+
+// text: a demo gives no names.
+func (s *itself) text(*talk) (string, error) { return "", errLeft }
+
 // choices says the answers there are, each with its number.
 func (t *talk) choices(q question) {
 	parts := make([]string, len(q.choices))
@@ -115,7 +120,7 @@ func (s *itself) choose(t *talk, q question) (int, error) {
 	switch {
 	case q.about == "peel" && !s.spoiled:
 		s.spoiled = true
-		n = len(q.choices) - 1
+		n = 5 // some are spoiled
 	case q.about == "step" && quilt.Step == session.Fabric && s.due(state, quilt):
 		s.washed = true
 		n = 2

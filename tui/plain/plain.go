@@ -30,11 +30,18 @@ type Options struct {
 	Left func(*session.State, *session.Quilt) (d time.Duration, guess bool)
 }
 
-// Run asks and tells until she leaves, the input ends, ctx is done, or the
-// quilt is all cut. The error is one of writing out, or nil.
+// Run, for a quilt she has sat down to, asks and tells until she leaves, the input ends, ctx is done, or the
+// quilt is all cut. The quilt in hand, which may be another one by then, is
+// left. The error is one of writing out, or of writing that down, or nil.
 func Run(ctx context.Context, book Notebook, quilt session.QuiltID, o Options) error {
 	o = o.filled()
-	return newTalk(book, quilt, o, newReader(ctx, o.In)).evening()
+	t := newTalk(book, quilt, o, newReader(ctx, o.In))
+	err := t.evening()
+	if t.id != 0 {
+		_, left := book.Do(t.id, session.Leave{})
+		err = errors.Join(err, left)
+	}
+	return err
 }
 
 // Show does the whole job by itself: it answers every question as a quilter
@@ -60,6 +67,7 @@ func (o Options) filled() Options {
 type answerer interface {
 	choose(t *talk, q question) (int, error)
 	number(t *talk, least, most int) (int, error)
+	text(t *talk) (string, error)
 }
 
 var errLeft = errors.New("left")
@@ -78,6 +86,8 @@ type talk struct {
 	words words.Words
 	from  answerer
 	fail  error // of writing
+	// What is noted at the peel step until it ends.
+	lifted, ragged bool
 }
 
 func newTalk(book Notebook, id session.QuiltID, o Options, from answerer) *talk {
@@ -112,13 +122,20 @@ func (t *talk) evening() error {
 		t.say(capital(t.words.DemoNotice()) + ".")
 	}
 	for t.fail == nil {
-		if _, q = t.quilt(); q.InHand() == nil {
+		next := t.turn
+		switch _, q = t.quilt(); {
+		case q.Paused:
+			next = t.paused
+		case q.Standing == session.Aside || q.Standing == session.Gone:
+			next = t.put
+		case q.InHand() == nil:
 			t.closing(q)
 			return t.fail
+		default:
+			t.where()
+			t.step(q)
 		}
-		t.where()
-		t.step(q)
-		if err := t.turn(); err != nil {
+		if err := next(); err != nil {
 			t.say(t.words.PlainLeft())
 			break
 		}

@@ -136,7 +136,7 @@ func TestFailureIsToldAndTriedAgain(t *testing.T) {
 func TestWrongAnswersAreAskedAgain(t *testing.T) {
 	b, id, o, out := evening(t)
 	run(t, b, id, o, "7", "yes", "0", "-1", strings.Repeat("9", 10000), "1")
-	if n := strings.Count(out.String(), "Type a number from 1 to 5."); n != 5 {
+	if n := strings.Count(out.String(), "Type a number from 1 to 6."); n != 5 {
 		t.Errorf("asked again %d times, want 5", n)
 	}
 	has(t, out, "Load 1 of 2, press.")
@@ -176,5 +176,18 @@ func TestAnOutputThatBreaksOffEndsTheEvening(t *testing.T) {
 	o.Out = &room
 	if err := Show(context.Background(), b, id, o); !errors.Is(err, io.ErrShortWrite) {
 		t.Errorf("error %v", err)
+	}
+}
+
+func TestEverythingBesidesTheStepIsTold(t *testing.T) {
+	b, id, o, out := evening(t)
+	run(t, b, id, o, "6", "2", "2", "1", "6", "3", "2", "1", "6", "5", "6", "6", "2", "1", "6", "4", "1", "1")
+	has(t, out, "Now: 1 back to the step, 2 all loads, 3 the mats,",
+		"Load 1 of 2: Plum, 8 pieces, now.", "Load 2 of 2: Plum and Oat, 8 pieces.", "Which load? 0 goes back.",
+		"Row 1, from the left:", "cut this one next",
+		"Caution: Adhesive may touch the warranty", "Mat One, in use: 0 loads since its wash", "Wash due after 8 loads", "adhesive sprayed on",
+		"Lamp Room: ", "You are having a pause.", "Load 1 of 2, press.")
+	if strings.ContainsAny(out.String(), "\x1b─│█") {
+		t.Error("something is drawn in plain lines")
 	}
 }

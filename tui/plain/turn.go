@@ -14,33 +14,61 @@ import (
 // evening.
 func (t *talk) turn() error {
 	_, q := t.quilt()
-	about, done := "step", t.words.Done(int(q.Step))
-	choices := []string{done, t.words.KeyBack(), t.words.KeyWash(), t.words.PlainAgain(), t.words.KeyLeave()}
+	about := "step"
+	options := []option{
+		{t.words.Done(int(q.Step)), func() error { return t.goOn(session.GoOn{Lifted: t.lifted, Ragged: t.ragged}) }},
+		{t.words.KeyBack(), func() error { return t.do(session.Back{}) }},
+		{t.words.KeyWash(), t.wash},
+		{t.words.PlainAgain(), func() error { return nil }},
+		{t.words.KeyLeave(), func() error { return errLeft }},
+	}
 	if q.Step == session.Peel {
 		about = "peel"
-		choices = append(choices, t.words.PlainSomeSpoiled())
+		options = append(options,
+			option{t.words.PlainSomeSpoiled(), t.someSpoiled},
+			option{t.words.KeyLifted(t.lifted), func() error { return t.note(&t.lifted, t.words.Lifted()) }},
+			option{t.words.KeyRagged(t.ragged), func() error { return t.note(&t.ragged, t.words.Ragged()) }})
 	}
-	n, err := t.from.choose(t, question{about, choices})
+	options = append(options, option{t.words.PlainMore(), t.more})
+	return t.pick(about, options)
+}
+
+// option is an answer and what comes of it.
+type option struct {
+	says string
+	do   func() error
+}
+
+// pick asks for one of the options and does it.
+func (t *talk) pick(about string, options []option) error {
+	says := make([]string, len(options))
+	for i, o := range options {
+		says[i] = o.says
+	}
+	n, err := t.from.choose(t, question{about, says})
 	if err != nil {
 		return err
 	}
-	switch n {
-	case 0:
-		return t.goOn(session.GoOn{})
-	case 1:
-		return t.do(session.Back{})
-	case 2:
-		return t.wash()
-	case 4:
-		return errLeft
-	case 5:
-		spoiled, err := t.spoiled(q)
-		if err != nil {
-			return err
-		}
-		return t.goOn(session.GoOn{Spoiled: spoiled})
+	return options[n].do()
+}
+
+// note notes what the mat or the blade did, or that it was not so.
+func (t *talk) note(what *bool, says string) error {
+	if *what = !*what; *what {
+		t.say(says)
+	} else {
+		t.say(t.words.PlainNotSo())
 	}
 	return nil
+}
+
+func (t *talk) someSpoiled() error {
+	_, q := t.quilt()
+	spoiled, err := t.spoiled(q)
+	if err != nil {
+		return err
+	}
+	return t.goOn(session.GoOn{Spoiled: spoiled, Lifted: t.lifted, Ragged: t.ragged})
 }
 
 // spoiled asks how many pieces were spoiled, and of which lines where there
@@ -122,12 +150,20 @@ func (t *talk) wash() error {
 
 // do writes an action down; what fails is told and can be tried again.
 func (t *talk) do(a session.Action) error {
+	return t.doFor(t.id, a)
+}
+
+// doFor is do for another quilt.
+func (t *talk) doFor(id session.QuiltID, a session.Action) error {
 	for {
-		_, err := t.book.Do(t.id, a)
+		_, err := t.book.Do(id, a)
 		var refused *session.Refused
 		var wet *session.WetMat
 		switch {
 		case err == nil:
+			if _, on := a.(session.GoOn); on {
+				t.lifted, t.ragged = false, false
+			}
 			t.said(a)
 			return nil
 		case errors.As(err, &wet):
@@ -149,6 +185,8 @@ func (t *talk) said(a session.Action) {
 	switch a := a.(type) {
 	case session.Wash:
 		t.say(t.words.WashedMat(a.Mat))
+	case session.TakeBackMat:
+		t.say(t.words.WashTakenBack(a.Mat))
 	case session.Back:
 		t.say(t.words.PlainBack())
 	case session.GoOn:

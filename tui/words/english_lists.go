@@ -367,6 +367,13 @@ func (English) NewsLoads(by int) string {
 	return "As many loads as before."
 }
 
+// What the plain lines say besides.
+func (English) PlainMore() string      { return "more: loads, mats, pause, days, quilts" }
+func (English) PlainNotSo() string     { return "Noted: it was not so." }
+func (English) PlainPaused() string    { return "You are having a pause." }
+func (English) PlainWhichLoad() string { return "Which load? 0 goes back." }
+func (English) PlainNameHow() string   { return "Type it. Enter alone leaves it as it is." }
+
 // The settings.
 func (English) SettingsTitle() string   { return "settings" }
 func (English) SettingsHow() string     { return "In use at once, and kept for next time." }
