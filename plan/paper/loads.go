@@ -98,7 +98,7 @@ func (s *sheets) rulers(at place) {
 	if s.list.Unit != length.In {
 		step = 5 * length.Centimetre
 	}
-	size := s.body - 3
+	size := s.body
 	for m := s.list.Mat; at.len(step) < 1.5*size*pt && step < max(m.Width, m.Height); {
 		step *= 5
 	}

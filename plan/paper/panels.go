@@ -38,7 +38,7 @@ func (s *sheets) panels() {
 }
 
 // drawingHeight is the most a panel's drawing takes of a page.
-const drawingHeight = 120.0
+const drawingHeight = 145.0
 
 func (s *sheets) panel(u *queue.PanelUse, steps []cutting.Step) {
 	shown := min(u.Height, u.Reach()+u.Width/20)
@@ -142,16 +142,17 @@ func (s *sheets) ware(box []fpdf.PointType, fabric int, text string) {
 	s.letter(box, text)
 }
 
-// cutLine draws a straight cut, its number in a ring at the end where the
-// ruler is laid on.
+// cutLine draws a straight cut with its number in a ring, away from the middle,
+// where the numbers of the loads are.
 func (s *sheets) cutLine(st *cutting.Step, number int, at place) {
 	x0, y0 := at.x(st.Left), at.y(st.Top)
 	x1, y1 := at.x(st.Left+st.Width), at.y(st.Top+st.Height)
 	s.line(0.6)
-	x, y := x1, (y0+y1)/2
+	const aside = 0.82
+	x, y := x1, y0+aside*(y1-y0)
 	if st.Across {
 		s.pdf.Line(x0, y1, x1, y1)
-		x, y = (x0+x1)/2, y1
+		x, y = x0+aside*(x1-x0), y1
 	} else {
 		s.pdf.Line(x1, y0, x1, y1)
 	}
@@ -160,7 +161,7 @@ func (s *sheets) cutLine(st *cutting.Step, number int, at place) {
 
 // ring writes a number in a ring, small where there is little room.
 func (s *sheets) ring(x, y, room float64, text string) {
-	size := max(5, min(s.body-4, room/(1.7*pt)))
+	size := max(5, min(s.body, room/(2.2*pt)))
 	s.font("B", size)
 	w := s.pdf.GetStringWidth(text)
 	s.pdf.SetFillColor(255, 255, 255)
