@@ -7,31 +7,42 @@ import (
 	"example.org/matside/plan/rect"
 )
 
-// How hard crowding tries: failures in all before it gives up, attempts for
-// an item, and work in an attempt (ten million pairs take about an eighth of a
-// second).
-var crowdEffort = map[rect.Effort]struct{ failures, attempts, work int }{
-	rect.Quick:    {3, 1, 2_000_000},
-	rect.Usual:    {6, 4, 8_000_000},
-	rect.Thorough: {60, 20, 60_000_000},
+// How hard crowding tries: failures before it gives up, and work in an
+// attempt (ten million steps take about an eighth of a second).
+var crowdEffort = map[rect.Effort]struct{ failures, work int }{
+	rect.Quick:    {3, 2_000_000},
+	rect.Usual:    {6, 8_000_000},
+	rect.Thorough: {60, 60_000_000},
 }
 
-// crowdAll crowds in pieces that found no free place, the most valuable first,
-// as many of each as can be got in.
-func (m *model) crowdAll(spots []spot, left []int, opt Options) []spot {
+// crowdAll crowds in pieces that found no free place, the most valuable
+// first. Every item gets its turn, with less work where there are many, for the
+// small ones go in where no large one will.
+func (m *model) crowdAll(spots []spot, left []int, purse *int, opt Options) []spot {
 	e := crowdEffort[opt.Effort]
-	seed := opt.Seed
-	for _, item := range m.waiting(spots, left) {
-		for failed := 0; failed < e.attempts && e.failures > 0 && m.waits(item, spots, left); {
-			if opt.stopped() {
-				return spots
-			}
-			seed++
-			if more, ok := m.crowd(spots, item, e.work, seed, opt.Stop); ok {
-				spots, failed = more, 0
-			} else {
-				failed++
-				e.failures--
+	seed, failures, work := opt.Seed, e.failures, e.work
+	if n := len(m.waiting(spots, left)); n > failures {
+		failures, work = n, work*failures/n
+	}
+	for failures > 0 {
+		waiting := m.waiting(spots, left)
+		if len(waiting) == 0 {
+			break
+		}
+		for _, item := range waiting {
+			for ok := true; ok && m.waits(item, spots, left); {
+				if *purse <= 0 || failures == 0 || opt.stopped() {
+					return spots
+				}
+				var more []spot
+				var done int
+				seed++
+				if more, done, ok = m.crowd(spots, item, min(work, *purse), seed, opt.Stop); ok {
+					spots = more
+				} else {
+					failures--
+				}
+				*purse -= done
 			}
 		}
 	}
@@ -47,13 +58,8 @@ func (m *model) waits(item int, spots []spot, left []int) bool {
 // waiting are the items with pieces left over that the area left has room for,
 // the most valuable first.
 func (m *model) waiting(spots []spot, left []int) []int {
-	laid := make([]int, len(left))
-	room := float64(m.w) * float64(m.h)
-	for _, s := range spots {
-		item := m.shapes[s.shape].item
-		laid[item]++
-		room -= m.area[item]
-	}
+	laid := m.tally(spots)
+	room := float64(m.w)*float64(m.h) - m.laid(spots)
 	var out []int
 	for i, n := range left {
 		if laid[i] < n && len(m.turns[i]) > 0 && m.area[i] <= room*(1+1e-9) {
@@ -65,11 +71,12 @@ func (m *model) waiting(spots []spot, left []int) []int {
 }
 
 // crowd tries to get one more piece of an item into a layout by letting it
-// overlap and driving the overlap out.
-func (m *model) crowd(spots []spot, item, work int, seed uint64, stop func() bool) ([]spot, bool) {
+// overlap and driving the overlap out. done is the work it took.
+func (m *model) crowd(spots []spot, item, work int, seed uint64, stop func() bool) (more []spot, done int, ok bool) {
 	s := newSeparator(m, append(slices.Clone(spots), spot{shape: m.turns[item][0]}), seed)
 	s.scatter(len(spots))
-	return s.spots, s.drive(work, stop)
+	ok = s.drive(work, stop)
+	return s.spots, s.work, ok
 }
 
 // drive moves pieces until no two overlap (true) or the work is done (false).

@@ -24,10 +24,16 @@
 //     and weights that grow on stubborn pairs (guided local search, Voudouris
 //     and Tsang, 1999), shrinking the strip each time it succeeds (Elkeran, "A
 //     new approach for sheet nesting problem using guided cuckoo search and
-//     pairwise clustering", EJOR 231, 2013; Gardeyn and Wauters's sparrow, 2025).
+//     pairwise clustering", EJOR 231, 2013). Sampled moves, exploring before
+//     compressing and going back to the better of the failed layouts are
+//     Gardeyn and Wauters's ("An open-source heuristic to reboot 2D nesting
+//     research", arXiv 2509.13329, 2025). Thorough runs two searches side by
+//     side that meet at fixed amounts of work, never at a time.
 //   - Equal pieces lie in rows and lattices: touching pairs as motifs (double
 //     lattices after Kuperberg and Kuperberg, "Double-lattice packings of convex
-//     bodies in the plane", 1990), rows stacked by dynamic programming.
+//     bodies in the plane", 1990), rows stacked by dynamic programming, lattices
+//     of reduced steps (Lagrange, Gauss) moved to where most of them falls
+//     inside, and blocks of two or four that make a rectangle.
 //
 // Floats (added, multiplied, divided and rooted only, never fused) rank places
 // in the search; integers alone decide whether a place is free.

@@ -2,6 +2,7 @@ package nest
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"example.org/matside/plan/length"
@@ -12,7 +13,8 @@ import (
 // often than its count. It never fails: what fits at no turn is left out.
 func Fill(w, h, gap length.Len, items []Item, opt Options) []Placed {
 	m := newModel(newContainer(w, h, gap), items)
-	return m.placed(m.fill(m.counts(), opt))
+	purse := math.MaxInt
+	return m.placed(m.fill(m.counts(), &purse, opt))
 }
 
 // counts is how many of each item there are to lay.
@@ -24,50 +26,79 @@ func (m *model) counts() []int {
 	return n
 }
 
-// fill is Fill on a model, for the pieces left: the best of several greedy
-// layouts (and rows, of a single item), then more pieces crowded in.
-func (m *model) fill(left []int, opt Options) []spot {
-	best := m.start(left, opt)
-	return m.crowdAll(best, left, opt)
-}
-
-func (m *model) start(left []int, opt Options) []spot {
+// fill is Fill on a model, for the pieces left: good layouts to start from,
+// then more pieces crowded in, with no more work than the purse holds.
+func (m *model) fill(left []int, purse *int, opt Options) []spot {
 	var best []spot
-	orders, rules := m.orders(), rules
-	if opt.Effort == rect.Quick {
-		orders, rules = orders[:1], rules[:2]
-	}
-	keep := func(s []spot) {
-		if m.worth(s) > m.worth(best) {
+	for _, s := range m.starts(left, opt) {
+		if s = m.crowdAll(s, left, purse, opt); m.worth(s) > m.worth(best) {
 			best = s
-		}
-	}
-	if i, ok := only(left); ok {
-		keep(m.stacked(i, left[i]))
-	}
-	for _, order := range orders {
-		for _, rule := range rules {
-			if len(best) == total(left) || opt.stopped() {
-				return best
-			}
-			keep(m.greedy(left, order, rule))
 		}
 	}
 	return best
 }
 
-// only is the item left, if all others are gone.
-func only(left []int) (item int, ok bool) {
-	item = -1
-	for i, n := range left {
-		if n > 0 {
-			if item >= 0 {
-				return 0, false
-			}
-			item = i
+// starts are the best of several greedy layouts, and the best that begin with
+// rows of one item: which of the two has room for more is not told by what
+// they are worth. Of a single item it is only the better one.
+func (m *model) starts(left []int, opt Options) [][]spot {
+	orders, rules := m.orders(), rules
+	if opt.Effort == rect.Quick {
+		orders, rules = orders[:1], rules[:2]
+	}
+	var led, free []spot
+	keep := func(best *[]spot, s []spot) {
+		if m.worth(s) > m.worth(*best) {
+			*best = s
 		}
 	}
-	return item, item >= 0
+	items := m.leading(left, opt)
+	for _, i := range items {
+		keep(&led, m.greedy(m.stacked(i, left[i]), left, orders[0], rules[0]))
+	}
+	for _, order := range orders {
+		for _, rule := range rules {
+			if len(led) == total(left) || len(free) == total(left) || opt.stopped() {
+				break
+			}
+			keep(&free, m.greedy(nil, left, order, rule))
+		}
+	}
+	if m.worth(free) > m.worth(led) {
+		led, free = free, led
+	}
+	if kinds(left) == 1 || len(led) == total(left) || m.worth(free) == 0 {
+		return [][]spot{led}
+	}
+	return [][]spot{led, free}
+}
+
+// kinds is how many items there are left of.
+func kinds(left []int) int {
+	n := 0
+	for _, l := range left {
+		if l > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// leading are the items worth laying in rows first: those with the most to
+// lay, by area.
+func (m *model) leading(left []int, opt Options) []int {
+	var items []int
+	for i, n := range left {
+		if n > 0 {
+			items = append(items, i)
+		}
+	}
+	weight := func(i int) float64 { return m.area[i] * float64(min(left[i], m.roomFor(i))) }
+	slices.SortStableFunc(items, func(a, b int) int { return cmp.Compare(weight(b), weight(a)) })
+	if opt.Effort == rect.Quick {
+		return items[:min(len(items), 1)]
+	}
+	return items[:min(len(items), 3)]
 }
 
 func total(left []int) int {
@@ -116,18 +147,20 @@ var rules = []rule{
 	func(m *model, s int, t vec) [2]int64 { return [2]int64{t.x + t.y, t.y} },
 }
 
-// greedy lays the items in order, each piece at its best free place by rule.
-func (m *model) greedy(left []int, order []int, better rule) []spot {
-	f := newFrontier(m, nil)
-	room := float64(m.w) * float64(m.h)
+// greedy adds the items in order to a layout, each piece at its best free
+// place by rule.
+func (m *model) greedy(spots []spot, left []int, order []int, better rule) []spot {
+	f := newFrontier(m, spots)
+	room := float64(m.w)*float64(m.h) - m.laid(spots)
+	laid := m.tally(spots)
 	for _, i := range order {
-		if left[i] == 0 || m.area[i] > room*(1+1e-9) {
+		if left[i] <= laid[i] || m.area[i] > room*(1+1e-9) {
 			continue
 		}
 		for _, s := range m.turns[i] {
 			f.enter(s)
 		}
-		for range left[i] {
+		for range left[i] - laid[i] {
 			s, ok := f.best(m.turns[i], better)
 			if !ok {
 				break
@@ -140,6 +173,15 @@ func (m *model) greedy(left []int, order []int, better rule) []spot {
 		}
 	}
 	return f.spots
+}
+
+// tally is how many of each item are laid.
+func (m *model) tally(spots []spot) []int {
+	n := make([]int, len(m.items))
+	for _, s := range spots {
+		n[m.shapes[s.shape].item]++
+	}
+	return n
 }
 
 // best is the best place by rule for any of the shapes.

@@ -1,6 +1,8 @@
 package nest
 
 import (
+	"slices"
+
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/rect"
 )
@@ -25,7 +27,7 @@ func Fits(w, h, gap length.Len, items []Item, opt Options) ([]Placed, bool) {
 			return nil, false
 		}
 	}
-	spots := m.start(left, opt)
+	spots := m.starts(left, opt)[0]
 	if len(spots) == total(left) {
 		return m.placed(spots), true
 	}
@@ -40,11 +42,8 @@ func Fits(w, h, gap length.Len, items []Item, opt Options) ([]Placed, bool) {
 
 // separateAll throws in all pieces not yet laid and drives the overlap out.
 func (m *model) separateAll(spots []spot, left []int, seed uint64, work int, stop func() bool) ([]spot, bool) {
-	laid := make([]int, len(left))
-	all := append([]spot(nil), spots...)
-	for _, s := range spots {
-		laid[m.shapes[s.shape].item]++
-	}
+	laid := m.tally(spots)
+	all := slices.Clone(spots)
 	for i, n := range left {
 		for range n - laid[i] {
 			all = append(all, spot{shape: m.turns[i][0]})

@@ -42,24 +42,26 @@ func (m *model) latticed(item, limit int) [][]spot {
 	return out[:min(len(out), maxPiles)]
 }
 
-// touching are the item's motifs: each shape alone, and with each other one
-// at the places where corners meet. Of many turns only half turns pair up: with
-// those lie the densest lattices of two convex pieces (Kuperberg).
+// touching are the item's motifs: each shape alone, and the closest of the
+// pairs whose corners meet. Of many turns only half turns pair up: with those lie
+// the densest lattices of two convex pieces (Kuperberg).
 func (m *model) touching(item int) [][]spot {
-	var out [][]spot
+	var single, pairs [][]spot
 	turns := m.turns[item]
 	for i, a := range turns {
-		out = append(out, []spot{{shape: a}})
+		single = append(single, []spot{{shape: a}})
 		for _, b := range turns[i+1:] {
 			if (len(turns) > 4 || len(m.shapes[a].ring) > someCorners) && m.shapes[b].turn-m.shapes[a].turn != halfTurn {
 				continue
 			}
 			for _, d := range m.contacts(a, b) {
-				out = append(out, []spot{{shape: a}, {b, d}})
+				pairs = append(pairs, []spot{{shape: a}, {b, d}})
 			}
 		}
 	}
-	return out
+	between := func(p []spot) float64 { return norm(m.centre(p[0]).sub(m.centre(p[1]))) }
+	slices.SortStableFunc(pairs, func(a, b []spot) int { return cmp.Compare(between(a), between(b)) })
+	return append(single, pairs[:min(len(pairs), maxPairs)]...)
 }
 
 const halfTurn = 180_000_000
@@ -78,13 +80,25 @@ func (m *model) contacts(a, b int) []vec {
 			}
 		}
 	}
-	return thin(sorted(all), maxContacts)
+	return thin(spaced(sorted(all)), maxContacts)
 }
 
 const (
 	someCorners = 24
 	maxContacts = 48
+	maxPairs    = 16
 )
+
+// spaced drops places a hair from one before.
+func spaced(ts []vec) []vec {
+	var out []vec
+	for _, t := range ts {
+		if !slices.ContainsFunc(out, func(o vec) bool { return abs(o.x-t.x) < hair && abs(o.y-t.y) < hair }) {
+			out = append(out, t)
+		}
+	}
+	return out
+}
 
 // some are the ring's corners, not all of a circle's.
 func (r ring) some() []vec { return thin(r, someCorners) }
@@ -169,7 +183,7 @@ func (m *model) steps(motif []spot) []vec {
 			}
 		}
 	}
-	all = thin(sorted(all), maxContacts)
+	all = thin(spaced(sorted(all)), maxContacts)
 	slices.SortStableFunc(all, func(a, b vec) int { return cmp.Compare(norm(a), norm(b)) })
 	return all
 }

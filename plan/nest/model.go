@@ -23,6 +23,7 @@ type model struct {
 	turns   [][]int   // shapes of each item that fit the container
 	value   []int64   // worth of one piece of each item
 	area    []float64 // nm², for ranking
+	stacks  [][]spot  // by item: a container full of it, once found
 	regions []*region // shape a · len(shapes) + shape b: b moving round a
 }
 
@@ -43,6 +44,7 @@ func newModel(c container, items []Item) *model {
 		}
 		m.value = append(m.value, v)
 	}
+	m.stacks = make([][]spot, len(items))
 	m.regions = make([]*region, len(m.shapes)*len(m.shapes))
 	return m
 }
@@ -121,6 +123,15 @@ func (m *model) makeRegion(a, b int) *region {
 	r := newRegion(m.shapes[a].parts, m.shapes[b].parts, m.gap, max(m.w, m.h))
 	m.regions[a*len(m.shapes)+b] = r
 	return r
+}
+
+// makeRegions makes every region: from then on searches may share the model.
+func (m *model) makeRegions() {
+	for a := range m.shapes {
+		for b := range m.shapes {
+			m.region(a, b)
+		}
+	}
 }
 
 // A spot is one piece laid: a shape, and where its bounding box's corner is.

@@ -14,16 +14,27 @@ func Most(w, h, gap length.Len, item Item, opt Options) []Placed {
 	}
 	item.Value = 0
 	m := newModel(newContainer(w, h, gap), []Item{item})
-	return m.placed(m.fill(m.counts(), opt))
+	purse := math.MaxInt
+	return m.placed(m.fill(m.counts(), &purse, opt))
 }
 
-// stacked is the start for fill when only one item is left: rows and columns,
+// stacked lays one item alone: the fullest of rows, columns and lattices,
 // topped up with what still goes.
 func (m *model) stacked(item, limit int) []spot {
 	if len(m.turns[item]) == 0 {
 		return nil
 	}
-	limit = min(limit, m.roomFor(item))
+	room := m.roomFor(item)
+	if limit < room {
+		return m.stackedUpTo(item, limit)
+	}
+	if m.stacks[item] == nil { // what fills one container fills the next
+		m.stacks[item] = m.stackedUpTo(item, room)
+	}
+	return m.stacks[item]
+}
+
+func (m *model) stackedUpTo(item, limit int) []spot {
 	var best []spot
 	for _, way := range []func() [][]spot{
 		func() [][]spot { return m.stack(item, limit) },

@@ -6,6 +6,7 @@ import (
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
+	"example.org/matside/plan/rect"
 )
 
 // checkLayout is the tests' own exact verdict: it shares nothing with the
@@ -20,7 +21,7 @@ func checkLayout(t *testing.T, w, h length.Len, ps []Placed) {
 			}
 		}
 		for j, q := range ps[:i] {
-			if !sideBetween(p.Outline, q.Outline) && !sideBetween(q.Outline, p.Outline) {
+			if !farApart(p.Outline, q.Outline, 0) && !sideBetween(p.Outline, q.Outline) && !sideBetween(q.Outline, p.Outline) {
 				t.Fatalf("pieces %d and %d overlap", i, j)
 			}
 		}
@@ -56,7 +57,7 @@ func TestMost(t *testing.T) {
 		{"circle 1.9", circle(1.9, 64), 8, 8, 16},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			ps := Most(in(c.w), in(c.h), 0, Item{Outline: c.o, Turns: quarters}, Options{})
+			ps := Most(in(c.w), in(c.h), 0, Item{Outline: c.o, Turns: quarters}, Options{Effort: rect.Quick})
 			checkLayout(t, in(c.w), in(c.h), ps)
 			if len(ps) < c.least {
 				t.Errorf("%d laid, want %d", len(ps), c.least)
@@ -74,39 +75,22 @@ func TestRowsOneWay(t *testing.T) {
 	}
 }
 
-// The targets as whole jobs: 13 triangles, 24 hexagons, 16 quarter squares a mat.
+// The targets as whole jobs, and mixed ones: every piece laid, in few loads.
 func TestPackLoads(t *testing.T) {
-	for _, c := range []struct {
-		name  string
-		o     outline.Outline
-		side  float64
-		count int
-		most  int
-	}{
-		{"half-square triangle 3 7/8", halfSquare(3.875), 11, 100, 8},
-		{"quarter-square triangle 5 1/4", quarterSquare(5.25), 11, 96, 6},
-		{"hexagon 1.2887", hexagon(1.2887), 11.5, 200, 9},
-	} {
-		items := []Item{{Outline: c.o, Turns: quarters, Count: c.count}}
-		loads, ok := Pack(in(c.side), in(c.side), 0, items, Options{})
-		if !ok || len(loads) > c.most {
-			t.Errorf("%s: %d loads, want %d", c.name, len(loads), c.most)
+	for _, j := range append(equalJobs, mixedJobs...) {
+		loads, ok := Pack(j.side, j.side, j.gap, j.items, Options{Effort: rect.Quick})
+		if !ok || len(loads) > j.loads {
+			t.Errorf("%s: %d loads, want %d", j.name, len(loads), j.loads)
 		}
+		n := 0
 		for _, l := range loads {
-			checkLayout(t, in(c.side), in(c.side), l)
+			n += len(l)
+			if j.gap == 0 {
+				checkLayout(t, j.side, j.side, l)
+			}
 		}
-	}
-}
-
-func BenchmarkMostHexagons(b *testing.B) {
-	for b.Loop() {
-		Most(in(11.5), in(11.5), 0, Item{Outline: hexagon(1.2887), Turns: quarters}, Options{})
-	}
-}
-
-func BenchmarkPackTriangles(b *testing.B) {
-	items := []Item{{Outline: halfSquare(3.875), Turns: quarters, Count: 100}}
-	for b.Loop() {
-		Pack(in(11), in(11), 0, items, Options{})
+		if want := total(newModel(newContainer(j.side, j.side, j.gap), j.items).counts()); n != want {
+			t.Errorf("%s: %d pieces laid of %d", j.name, n, want)
+		}
 	}
 }

@@ -34,13 +34,14 @@ func Pack(w, h, gap length.Len, items []Item, opt Options) ([][]Placed, bool) {
 // left allow: what was best once is best again while nothing has run out.
 func (m *model) fillAll(left []int, opt Options) [][]spot {
 	left = slices.Clone(left)
+	purse := packWork[opt.Effort]
 	var bins [][]spot
 	for total(left) > 0 {
-		spots := m.fill(left, opt)
-		used := make([]int, len(left))
-		for _, s := range spots {
-			used[m.shapes[s.shape].item]++
-		}
+		part := purse / 4 // the first are laid again and again, so they get more
+		purse -= part
+		spots := m.fill(left, &part, opt)
+		purse += part
+		used := m.tally(spots)
 		for covers(left, used) {
 			for i, n := range used {
 				left[i] -= n
@@ -69,8 +70,9 @@ func (m *model) fewest() int {
 	return int(math.Ceil(area / (float64(m.w) * float64(m.h)) * (1 - 1e-9)))
 }
 
-// Work that emptyWeakest may do in all.
-var emptyWork = map[rect.Effort]int{rect.Quick: 4_000_000, rect.Usual: 40_000_000, rect.Thorough: 2_000_000_000}
+// Work that crowding may do for Pack in all, and emptyWeakest after that.
+var packWork = map[rect.Effort]int{rect.Quick: 10_000_000, rect.Usual: 30_000_000, rect.Thorough: 2_000_000_000}
+var emptyWork = map[rect.Effort]int{rect.Quick: 4_000_000, rect.Usual: 30_000_000, rect.Thorough: 2_000_000_000}
 
 // emptyWeakest takes the container with the least in it and crowds its pieces
 // into the others, again and again as long as that comes off.
@@ -134,8 +136,8 @@ func (m *model) into(bins [][]spot, item int, seed uint64, each int, room float6
 		if m.laid(bins[i])+m.area[item] > room*(1+1e-9) || *work <= 0 || opt.stopped() {
 			return false
 		}
-		*work -= each
-		if more, ok := m.crowd(bins[i], item, each, seed, opt.Stop); ok {
+		more, done, ok := m.crowd(bins[i], item, min(each, *work), seed, opt.Stop)
+		if *work -= done; ok {
 			bins[i] = more
 			return true
 		}

@@ -168,8 +168,8 @@ type trial struct {
 const (
 	samplesFar  = 24
 	samplesNear = 12
-	descents    = 3
-	maxLines    = 8
+	descents    = 2
+	maxLines    = 4
 )
 
 // move puts piece i at the best place a sample of places leads to, if that is
