@@ -239,6 +239,7 @@ func (f *frame) keysToShow() (shown, last []binding) {
 		switch {
 		case b.name == "help" || b.name == "leave":
 			last = append(last, b)
+		case b.refused != "" && b.name != "on" && b.name != "back": // in the help, with its reason
 		case b.key != "" && b.kind == meant && b.name != "sleep" && b.name != "look":
 			shown = append(shown, b)
 		}

@@ -21,7 +21,7 @@ import (
 
 // window is matside at work in a real pseudo-terminal.
 type window struct {
-	t      *testing.T
+	t      testing.TB
 	cmd    *exec.Cmd
 	tty    *os.File // our end
 	far    *os.File // matside's end, held open so that its modes outlive it
@@ -33,7 +33,7 @@ type window struct {
 }
 
 // open runs matside in a window of 80 x 24 and reads what it draws.
-func open(t *testing.T, environment []string, args ...string) *window {
+func open(t testing.TB, environment []string, args ...string) *window {
 	t.Helper()
 	name, err := program()
 	if err != nil {
@@ -87,7 +87,7 @@ func (w *window) press(keys string) {
 // until waits for a pattern to be drawn and reports whether it was.
 func (w *window) until(pattern string, patience time.Duration) bool {
 	re := regexp.MustCompile(pattern)
-	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(5 * time.Millisecond) {
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
 		if re.MatchString(w.text()) {
 			return true
 		}
