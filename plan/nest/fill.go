@@ -52,9 +52,8 @@ func (m *model) starts(left []int, opt Options) [][]spot {
 			*best = s
 		}
 	}
-	items := m.leading(left, opt)
-	for _, i := range items {
-		keep(&led, m.greedy(m.stacked(i, left[i]), left, orders[0], rules[0]))
+	for _, i := range m.leading(left, opt) {
+		keep(&led, m.greedy(m.rowsOf(i, left), left, orders[0], rules[0]))
 	}
 	for _, order := range orders {
 		for _, rule := range rules {
@@ -71,6 +70,16 @@ func (m *model) starts(left []int, opt Options) [][]spot {
 		return [][]spot{led}
 	}
 	return [][]spot{led, free}
+}
+
+// rowsOf is an item laid alone: as well as can be if there is no other item,
+// else what is left of it as the first rows of a full container.
+func (m *model) rowsOf(item int, left []int) []spot {
+	if kinds(left) == 1 {
+		return m.stacked(item, left[item])
+	}
+	full := m.stacked(item, m.roomFor(item))
+	return full[:min(len(full), left[item])]
 }
 
 // kinds is how many items there are left of.

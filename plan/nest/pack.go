@@ -71,8 +71,8 @@ func (m *model) fewest() int {
 }
 
 // Work that crowding may do for Pack in all, and emptyWeakest after that.
-var packWork = map[rect.Effort]int{rect.Quick: 10_000_000, rect.Usual: 30_000_000, rect.Thorough: 2_000_000_000}
-var emptyWork = map[rect.Effort]int{rect.Quick: 4_000_000, rect.Usual: 30_000_000, rect.Thorough: 2_000_000_000}
+var packWork = map[rect.Effort]int{rect.Quick: 10_000_000, rect.Usual: 20_000_000, rect.Thorough: 2_000_000_000}
+var emptyWork = map[rect.Effort]int{rect.Quick: 4_000_000, rect.Usual: 20_000_000, rect.Thorough: 2_000_000_000}
 
 // emptyWeakest takes the container with the least in it and crowds its pieces
 // into the others, again and again as long as that comes off.
