@@ -125,6 +125,4 @@ func dotProduct(a, b vec) float64 {
 
 func norm(a vec) float64 { return dotProduct(a, a) }
 
-func root(x float64) float64 { return math.Sqrt(x) }
-
 func nearest(x float64) int64 { return int64(math.Round(x)) }
