@@ -70,6 +70,8 @@ func child(job, path string) error {
 			err = l.Close()
 		}
 		return err
+	case "soak":
+		return soak(path, opt)
 	case "stubborn":
 		return stubborn(path, opt)
 	case "steps", "mats":

@@ -75,7 +75,11 @@ func (l *Ledger) Do(id QuiltID, a Action) (State, error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	now := l.now().Round(0).Truncate(time.Millisecond)
-	c, err := Decide(&l.state, id, a, now, l.plan)
+	s, err := l.knowing(id, a)
+	if err != nil {
+		return l.state, err
+	}
+	c, err := Decide(s, id, a, now, l.plan)
 	if err != nil || c == nil {
 		return l.state, err
 	}
@@ -96,6 +100,21 @@ func (l *Ledger) Do(id QuiltID, a Action) (State, error) {
 	l.tail, l.state = append(l.tail, e), next
 	l.shorten()
 	return l.state, nil
+}
+
+// knowing is the state that an action is decided on: for an edited list of a
+// quilt known in brief, one that has all of it.
+func (l *Ledger) knowing(id QuiltID, a Action) (*State, error) {
+	_, edited := a.(Replan)
+	if q := l.state.Quilt(id); !edited || q == nil || !q.Brief {
+		return &l.state, nil
+	}
+	events, err := l.all()
+	if err != nil {
+		return nil, err
+	}
+	s, err := Fold(events)
+	return &s, err
 }
 
 // keep puts an event on disk.

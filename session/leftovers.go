@@ -15,7 +15,7 @@ import (
 // one size, which is never larger than what is really there. It is washed
 // already where the fabric was.
 type Leftover struct {
-	Fabric        cutlist.Fabric // its name and print; Stock and shrinkage are not regarded
+	Fabric        cutlist.Fabric // its name and print; without Stock
 	Width, Height length.Len     // across and along the lengthwise grain
 	Count         int
 }
@@ -23,16 +23,18 @@ type Leftover struct {
 // Leftovers are what is left of a quilt's fabric: of one that is done what
 // stands on the table, of one under way what will, when its loads to come are
 // cut too. Panels never cut into count. They come fabric by fabric, the
-// largest first. A brief quilt has none to tell of: see Ledger.Whole.
+// largest first.
 func (q *Quilt) Leftovers() []Leftover {
 	list := q.List()
 	if list == nil {
-		return nil
+		return q.Leaves
 	}
 	remnants := append(q.Remains(q.Standing != Done), q.untouched()...)
 	var out []Leftover
 	for _, r := range remnants {
-		l := Leftover{Fabric: list.Fabrics[r.Fabric], Width: down(r.Width, list.Unit), Height: down(r.Height, list.Unit), Count: 1}
+		fabric := list.Fabrics[r.Fabric]
+		fabric.Stock = nil
+		l := Leftover{Fabric: fabric, Width: down(r.Width, list.Unit), Height: down(r.Height, list.Unit), Count: 1}
 		if !(Remnant{Width: l.Width, Height: l.Height}).Worth() {
 			continue
 		}
@@ -81,6 +83,35 @@ func down(l length.Len, u length.Unit) length.Len {
 		step = length.Millimetre
 	}
 	return l / step * step
+}
+
+// LeftoverText is what a quilt leaves as statements of a cut list; "" when
+// nothing worth keeping is left.
+func (q *Quilt) LeftoverText() string {
+	left, unit := q.Leftovers(), q.Unit
+	if list := q.List(); list != nil {
+		unit = list.Unit
+	}
+	if len(left) == 0 {
+		return ""
+	}
+	return CutListText(q.Name, unit, left)
+}
+
+// Offer are the finished quilts that leave fabric of a name that list cuts
+// from, the one finished last on top: what she may have before she buys.
+func (s *State) Offer(list *cutlist.List) []*Quilt {
+	var out []*Quilt
+	for _, q := range slices.Backward(s.Quilts) {
+		if q.Standing != Done {
+			continue
+		}
+		fits := func(l Leftover) bool { return fabricNamed(list, l.Fabric.Name) >= 0 }
+		if slices.ContainsFunc(q.Leftovers(), fits) {
+			out = append(out, q)
+		}
+	}
+	return out
 }
 
 // CutListText writes leftovers as statements of a cut list, one a fabric,

@@ -1,7 +1,10 @@
 package session
 
 import (
+	"bytes"
+	"errors"
 	"fmt"
+	"slices"
 
 	"example.org/matside/session/store"
 )
@@ -68,7 +71,10 @@ func (l *Ledger) fromCache() error {
 
 // fromStart folds the whole log.
 func (l *Ledger) fromStart() error {
-	events, err := l.since(1)
+	if l.stream() == nil {
+		return nil
+	}
+	events, err := l.since(1) // this way an error is told as Fold tells it
 	if err != nil {
 		return err
 	}
@@ -78,6 +84,83 @@ func (l *Ledger) fromStart() error {
 	}
 	l.shorten()
 	return nil
+}
+
+// window is how many events stream keeps at hand at most: far more than she
+// ever takes back.
+const window = 16 * keepTail
+
+// errStream says that stream has come upon something that only Fold can judge.
+var errStream = errors.New("session: not to be folded as it is read")
+
+// stream folds the log as it is read, so that a long one takes little memory:
+// first it looks which events are taken back, then it folds all the others.
+func (l *Ledger) stream() error {
+	dead, by, err := l.takenBack()
+	if err != nil {
+		return err
+	}
+	base, tail := newState(), make([]Event, 0, window)
+	fold := func(n int) error {
+		if err := base.applyAll(tail[:n], dead); err != nil {
+			return err
+		}
+		tail = append(tail[:0], tail[n:]...)
+		return nil
+	}
+	err = l.store.Each(1, func(seq uint64, line []byte) error {
+		e, err := Decode(line)
+		if err != nil {
+			return err
+		}
+		if quilt, is := by[seq]; is && (!canTakeBack(e.Content) || e.Quilt != quilt) {
+			return errStream
+		}
+		if tail = append(tail, e); len(tail) < window {
+			return nil
+		}
+		return fold(window / 2)
+	})
+	if err != nil {
+		return err
+	}
+	if n := cutAt(tail); n > 0 {
+		if err := fold(n); err != nil {
+			return err
+		}
+	}
+	state, err := foldFrom(&base, tail)
+	if err != nil {
+		return err
+	}
+	l.base, l.tail, l.state = base, slices.Clone(tail), state
+	return nil
+}
+
+// takenBack finds the events that a later one takes back, and of which quilt
+// it is.
+func (l *Ledger) takenBack() (dead map[uint64]bool, by map[uint64]QuiltID, err error) {
+	dead, by = map[uint64]bool{}, map[uint64]QuiltID{}
+	undone := []byte(`"kind":"undone"`)
+	err = l.store.Each(1, func(seq uint64, line []byte) error {
+		if !bytes.Contains(line, undone) {
+			return nil
+		}
+		e, err := Decode(line)
+		if err != nil {
+			return err
+		}
+		u, ok := e.Content.(Undone)
+		if !ok {
+			return nil // a name she gave to something
+		}
+		if u.Target >= seq || dead[u.Target] {
+			return errStream
+		}
+		dead[u.Target], by[u.Target] = true, e.Quilt
+		return nil
+	})
+	return dead, by, err
 }
 
 // since are the events on disk from number from on.
@@ -120,9 +203,35 @@ func (l *Ledger) Notes() []string {
 // Peek is the state of the data file at path without opening it for writing,
 // also while another process has it open. A missing file is an empty State.
 func Peek(path string) (State, error) {
+	if s, err := peekCached(path); err == nil {
+		return s, nil
+	}
 	events, err := readLog(path)
 	if err != nil {
 		return State{}, err
 	}
 	return Fold(events)
+}
+
+// peekCached folds the events since the cached base. Any error means that it
+// is of no use.
+func peekCached(path string) (State, error) {
+	seq, b, lines, ok := store.ReadSince(path)
+	if !ok {
+		return State{}, errTooOld
+	}
+	base, err := decodeState(b)
+	if err != nil {
+		return State{}, err
+	}
+	if base.Seq != seq {
+		return State{}, errTooOld
+	}
+	events := make([]Event, len(lines))
+	for i, line := range lines {
+		if events[i], err = Decode(line); err != nil {
+			return State{}, err
+		}
+	}
+	return foldFrom(&base, events)
 }

@@ -13,7 +13,7 @@ import (
 
 // snapshotVersion goes up whenever State, or what Fold makes of an event,
 // changes; a snapshot of another version is not read.
-const snapshotVersion = 2
+const snapshotVersion = 3
 
 type snapshot struct {
 	Version int
@@ -69,6 +69,9 @@ func (q *Quilt) MarshalJSON() ([]byte, error) {
 		w.Brief = true
 	}
 	if w.Brief {
+		if !q.Brief {
+			w.Leaves, w.Unit, w.Listed = q.Leftovers(), q.List().Unit, q.List().Quilt
+		}
 		w.bareQuilt.Loads, w.bareQuilt.Stock, w.Editions, w.LineDone = nil, nil, nil, nil
 		w.Buy, w.Short, w.NoFabric, w.Again = nil, nil, nil, Again{}
 		return json.Marshal(w)

@@ -95,9 +95,13 @@ type Quilt struct {
 	Clock    time.Time     // work counts from here; zero while she is away
 	Handled  time.Duration // handling since the last rest, up to Clock
 	// Brief says that Loads and Stock are left out: a quilt that was done
-	// before this program started. Ledger.Whole has it all.
-	Brief bool
-	Count Loads // of loads, for a brief quilt too
+	// before this program started. Ledger.Whole has it all. What it leaves of
+	// its fabric is kept in Leaves.
+	Brief  bool
+	Leaves []Leftover
+	Unit   length.Unit // of its list
+	Listed string      // the name its list bears, whatever she calls it now
+	Count  Loads       // of loads, for a brief quilt too
 }
 
 // Loads counts loads.
@@ -263,6 +267,14 @@ func (q *Quilt) edition() Edition {
 
 // List is the cut list that counts now; nil for a brief quilt.
 func (q *Quilt) List() *cutlist.List { return q.edition().List }
+
+// ListName is the name that the cut list bears.
+func (q *Quilt) ListName() string {
+	if list := q.List(); list != nil {
+		return list.Quilt
+	}
+	return q.Listed
+}
 
 // Text is the cut list as she wrote it last.
 func (q *Quilt) Text() string { return q.edition().Text }

@@ -82,10 +82,14 @@ func takeUp(ctx context.Context, w world, l *session.Ledger, s source, plans *pl
 	if err := plans.fits(s); err != nil {
 		return 0, err
 	}
+	q, err := l.Whole(q.ID) // one that was finished long ago is known in brief
+	if err != nil {
+		return 0, err
+	}
 	if q.Text() == string(s.text) && plans.first == "" {
 		return q.ID, nil
 	}
-	_, err := l.Do(q.ID, session.Replan{Text: string(s.text), List: s.list})
+	_, err = l.Do(q.ID, session.Replan{Text: string(s.text), List: s.list})
 	return q.ID, err
 }
 
@@ -93,7 +97,7 @@ func takeUp(ctx context.Context, w world, l *session.Ledger, s source, plans *pl
 func sessionOf(state *session.State, s source) *session.Quilt {
 	var latest *session.Quilt
 	for _, q := range state.Quilts {
-		if q.Standing != session.Gone && q.List().Quilt == s.list.Quilt {
+		if q.Standing != session.Gone && q.ListName() == s.list.Quilt {
 			latest = q
 		}
 	}

@@ -277,12 +277,12 @@ uses matside can't know.`,
 			if q == nil {
 				return problem{"no quilt has been cut yet", "`matside cut FILE` starts one.", session.ErrNoQuilt}
 			}
-			left := q.Leftovers()
-			if len(left) == 0 {
+			text := q.LeftoverText()
+			if text == "" {
 				fmt.Fprintf(w.err, "matside: nothing worth keeping is left of %s\n", printable(q.Name))
 				return nil
 			}
-			_, err = io.WriteString(w.out, session.CutListText(q.Name, q.List().Unit, left))
+			_, err = io.WriteString(w.out, text)
 			return err
 		},
 	}

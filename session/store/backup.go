@@ -57,7 +57,7 @@ func ReadBackup(from string, opt Options) ([][]byte, error) {
 		return nil, s.explain(err)
 	}
 	if !ours {
-		if f, _, err = readJournalFile(from, true); err != nil {
+		if f, _, err = readJournalFile(from, true, 1); err != nil {
 			return nil, s.explain(err)
 		}
 	}

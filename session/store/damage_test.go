@@ -328,7 +328,7 @@ func FuzzJournal(f *testing.F) {
 	f.Add(b.Bytes())
 	f.Add([]byte("matside journal 1 00112233445566ff 00000000\n1 00000000 x\n"))
 	f.Fuzz(func(t *testing.T, b []byte) {
-		j, err := readJournal(bytes.NewReader(b), true)
+		j, err := readJournal(bytes.NewReader(b), true, 1)
 		if err != nil || !j.whole() {
 			return
 		}

@@ -9,6 +9,7 @@ import (
 // sound line, and, when keep is set, the lines themselves.
 type found struct {
 	keep    bool
+	from    uint64 // of the lines kept, the first that is wanted
 	id      string
 	format  uint32
 	program string
@@ -41,7 +42,7 @@ func (f *found) put(seq uint64, line []byte, check uint32) {
 		}
 	}
 	f.marks[seq-1] = mark{check, uint32(len(line)) + 1}
-	if f.keep {
+	if f.keep && seq >= f.from {
 		f.lines[seq-1] = bytes.Clone(line)
 	}
 }

@@ -26,9 +26,10 @@ func appendJournalLine(b []byte, seq uint64, line []byte) []byte {
 	return append(append(b, line...), '\n')
 }
 
-// readJournal reads what is sound of a journal.
-func readJournal(r io.Reader, keep bool) (found, error) {
-	f := found{keep: keep}
+// readJournal reads what is sound of a journal; with keep the lines too, from
+// number from on.
+func readJournal(r io.Reader, keep bool, from uint64) (found, error) {
+	f := found{keep: keep, from: from}
 	lines := lineReader{bufio.NewReaderSize(r, 1<<18), nil}
 	for n := 1; ; n++ {
 		line, err := lines.next()
@@ -168,8 +169,8 @@ func (f Fault) writeJournalFile(path string, format uint32, id string, lines [][
 // JournalPath is the journal's place beside a data file.
 func JournalPath(path string) string { return path + ".journal" }
 
-// readJournalFile reads a journal; missing is not an error.
-func readJournalFile(path string, keep bool) (found, bool, error) {
+// readJournalFile is readJournal on a file; missing is not an error.
+func readJournalFile(path string, keep bool, from uint64) (found, bool, error) {
 	file, err := os.Open(path)
 	if os.IsNotExist(err) {
 		return found{}, false, nil
@@ -178,6 +179,6 @@ func readJournalFile(path string, keep bool) (found, bool, error) {
 		return found{}, true, err
 	}
 	defer file.Close()
-	f, err := readJournal(file, keep)
+	f, err := readJournal(file, keep, from)
 	return f, true, err
 }

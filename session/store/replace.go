@@ -23,7 +23,7 @@ func (s *Store) replaceAll(h head, lines [][]byte) error {
 
 // finishReplacing does what a replacing that was broken off left to do.
 func (s *Store) finishReplacing() error {
-	next, there, err := readJournalFile(nextPath(s.path), true)
+	next, there, err := readJournalFile(nextPath(s.path), true, 1)
 	if err != nil || !there {
 		return err
 	}

@@ -27,7 +27,7 @@ func (s *Store) look(keep bool) (*sides, error) {
 	var both sync.WaitGroup
 	both.Go(func() { dataErr = s.lookAtData(&b, keep) })
 	both.Go(func() {
-		b.journal, b.hasJournal, journalErr = readJournalFile(JournalPath(s.path), keep)
+		b.journal, b.hasJournal, journalErr = readJournalFile(JournalPath(s.path), keep, 1)
 		j := &b.journal
 		b.hasJournal = b.hasJournal && (j.id != "" || j.torn || len(j.marks)+len(j.faults) > 0) // else 0 bytes
 	})
