@@ -53,7 +53,7 @@ func TestWholeEighths(t *testing.T) {
 		}
 		l := read(t, string(text))
 		step := ruler(l.Unit)
-		q := Make(l, Options{})
+		q := Make(l, Options{Effort: rect.Quick})
 		for _, load := range q.Loads {
 			for _, r := range load.RoughCuts {
 				if r.X%step != 0 || r.Y%step != 0 || r.Width%step != 0 || r.Height%step != 0 {
