@@ -73,29 +73,31 @@ func readCached(path string) (seq uint64, state []byte, id string, err error) {
 	if err != nil {
 		return 0, nil, "", err
 	}
-	for _, m := range metasOf(file) {
-		b := &boltFile{file: file, size: uint64(info.Size()), meta: m}
-		var head, cache []byte
-		b.buckets(func(name string, value []byte) {
-			switch name {
-			case string(headBucket):
-				head = bytes.Clone(value)
-			case string(cacheBucket):
-				cache = bytes.Clone(value)
-			}
-		})
-		if head == nil || cache == nil {
-			return 0, nil, "", nil
-		}
-		var f found
-		b.bucket(head, f.readHeadEntry)
-		b.bucket(cache, func(_, v []byte) {
-			if n, line, ok := fromCached(v); ok {
-				seq, state, id = n, bytes.Clone(line), f.id
-			}
-		})
-		break // an older one would give an older state
+	metas := metasOf(file)
+	if len(metas) == 0 {
+		return 0, nil, "", nil
 	}
+	// The newest alone: an older one would give an older state.
+	b := &boltFile{file: file, size: uint64(info.Size()), meta: metas[0]}
+	var head, cache []byte
+	b.buckets(func(name string, value []byte) {
+		switch name {
+		case string(headBucket):
+			head = bytes.Clone(value)
+		case string(cacheBucket):
+			cache = bytes.Clone(value)
+		}
+	})
+	if head == nil || cache == nil {
+		return 0, nil, "", nil
+	}
+	var f found
+	b.bucket(head, f.readHeadEntry)
+	b.bucket(cache, func(_, v []byte) {
+		if n, line, ok := fromCached(v); ok {
+			seq, state, id = n, bytes.Clone(line), f.id
+		}
+	})
 	return seq, state, id, nil
 }
 
