@@ -236,6 +236,7 @@ func (f *frame) keyLine(c *canvas.Canvas, y int) {
 // keysToShow are the keys of the band, and those that close it.
 func (f *frame) keysToShow() (shown, last []binding) {
 	for _, b := range f.bindings() {
+		b.key = f.words.Key(b.key)
 		switch {
 		case b.name == "help" || b.name == "leave":
 			last = append(last, b)

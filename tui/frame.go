@@ -83,7 +83,7 @@ func newFrame(o Options) *frame {
 
 // use takes settings into use.
 func (f *frame) use(s settings.Settings) {
-	f.settings = s
+	f.settings, f.words = s, words.In(s.Language)
 	f.gate = press.New(s.Gap())
 	l := f.own
 	for _, named := range look.All {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -269,4 +270,34 @@ func TestRandomLists(t *testing.T) {
 			t.Fatalf("no way out in two keys:\n%s", d.f.View())
 		}
 	})
+}
+
+// Every screen in German: it fits at every size, and some are kept.
+func TestGermanFrames(t *testing.T) {
+	german := func(d *desk) {
+		s := d.f.settings
+		s.Language = "de"
+		d.f.use(s)
+	}
+	kept := []string{"fabric", "peel-which", "mats", "days", "form-finished", "planned", "changed", "settings"}
+	for _, size := range sizes {
+		see := func(name string, d *desk) {
+			german(d)
+			fits(t, d)
+			if slices.Contains(kept, name) && size[0] == 80 {
+				compare(t, filepath.Join("de", name+"-80x24"), d)
+			}
+		}
+		for _, g := range golden {
+			d := newDesk(t, size[0], size[1])
+			d.key(strings.Fields(g.keys)...)
+			if g.after != nil {
+				g.after(d)
+			}
+			see(g.name, d)
+		}
+		for _, g := range listFrames {
+			see(g.name, listDesk(t, g.name, g.keys, size[0], size[1]))
+		}
+	}
 }

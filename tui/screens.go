@@ -54,7 +54,7 @@ func (s wetMat) bindings(v view) []binding {
 func (s wetMat) title(v view) string { return "" }
 func (wetMat) caution(v view) string { return "" }
 func (s wetMat) body(v view, c *canvas.Canvas) {
-	v.middle(c, []string{"WET"}, []line{
+	v.middle(c, []string{v.words.LargeWet()}, []line{
 		{v.words.StillDrying(s.wet.Mat, v.words.Clock(s.wet.Until)), strong}, {}, {v.words.WetHoldsBadly(), text},
 	})
 }
@@ -81,7 +81,7 @@ func (s help) body(v view, c *canvas.Canvas) {
 		if b.key == "" {
 			continue
 		}
-		name, says := b.key, b.says
+		name, says := v.words.Key(b.key), b.says
 		if b.name == "on" {
 			name = v.words.EnterOrSpace()
 		}
@@ -121,9 +121,9 @@ func (finished) title(v view) string   { return "" }
 func (finished) caution(v view) string { return "" }
 func (finished) body(v view, c *canvas.Canvas) {
 	q := v.quilt
-	big, title := []string{"ALL CUT"}, v.words.AllCut(q.Name)
+	big, title := []string{v.words.LargeAllCut()}, v.words.AllCut(q.Name)
 	if !q.Finished() {
-		big, title = []string{"SHORT"}, v.words.CutSoFar(q.Name)
+		big, title = []string{v.words.LargeShort()}, v.words.CutSoFar(q.Name)
 	}
 	lines := []line{
 		{title, strong}, {},

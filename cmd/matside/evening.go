@@ -74,7 +74,7 @@ func (e evening) inLines(ctx context.Context, w world) error {
 		if err != nil {
 			return err
 		}
-		return plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft})
+		return plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft, Language: e.chosen.now.Language})
 	})
 }
 

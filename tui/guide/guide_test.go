@@ -31,7 +31,7 @@ func TestPages(t *testing.T) {
 		{1, session.Cut, "Start the cutter.|Is the blade in, and seated?|Send drawing 2.|Set it to woven cotton for Plum.|Leave it alone until it stops."},
 		{1, session.Peel, "Peel off 8 pieces.|A  4 squares 2 1/2, Plum|B  4 half-square triangles 2 7/8, Oat, for wing|Waste first, then the pieces.|Any spoiled? Type how many."},
 	} {
-		p := Write(words.Words{}, facts(c.load, c.step))
+		p := Write(words.English{}, facts(c.load, c.step))
 		got := strings.Join(append(append([]string{p.Do}, p.Items...), p.More...), "|")
 		if got != c.want {
 			t.Errorf("load %d, %v:\ngot  %s\nwant %s", c.load, c.step, got, c.want)
@@ -41,12 +41,12 @@ func TestPages(t *testing.T) {
 
 func TestCautionsStandWhereTheyBelong(t *testing.T) {
 	for step, word := range map[session.Step]string{session.Fabric: "rotary cutter", session.Press: "iron", session.Lay: "blade", session.Cut: "blade"} {
-		if p := Write(words.Words{}, facts(0, step)); !strings.Contains(p.Caution, word) {
+		if p := Write(words.English{}, facts(0, step)); !strings.Contains(p.Caution, word) {
 			t.Errorf("%v: caution %q says nothing of the %s", step, p.Caution, word)
 		}
 	}
 	for _, step := range []session.Step{session.Press, session.Lay, session.Cut} {
-		if p := Write(words.Words{}, facts(0, step)); !strings.Contains(p.Caution, "maker's instructions come first") {
+		if p := Write(words.English{}, facts(0, step)); !strings.Contains(p.Caution, "maker's instructions come first") {
 			t.Errorf("%v: the maker's instructions do not come first", step)
 		}
 	}
@@ -55,12 +55,12 @@ func TestCautionsStandWhereTheyBelong(t *testing.T) {
 func TestFaceDownIsSaid(t *testing.T) {
 	f := facts(1, session.Lay)
 	f.List.Fabrics[1].FaceDown = true
-	got := strings.Join(Write(words.Words{}, f).More, "|")
+	got := strings.Join(Write(words.English{}, f).More, "|")
 	if !strings.Contains(got, "Right side up, grain up: Plum.|Right side DOWN, grain up: Oat.") {
 		t.Error(got)
 	}
 	f.Step = session.Cut
-	if got := strings.Join(Write(words.Words{}, f).More, "|"); !strings.Contains(got, "Don't mirror it") {
+	if got := strings.Join(Write(words.English{}, f).More, "|"); !strings.Contains(got, "Don't mirror it") {
 		t.Error(got)
 	}
 }
@@ -69,7 +69,7 @@ func TestFaceDownIsSaid(t *testing.T) {
 func TestSentencesAreShort(t *testing.T) {
 	for load := range 2 {
 		for step := range session.Step(session.Steps) {
-			p := Write(words.Words{}, facts(load, step))
+			p := Write(words.English{}, facts(load, step))
 			for _, s := range append(p.More, p.Do) {
 				for sentence := range strings.SplitSeq(s, ". ") {
 					if n := len(strings.Fields(sentence)); n > 12 {

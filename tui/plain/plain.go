@@ -24,8 +24,10 @@ type Notebook interface {
 type Options struct {
 	In   io.Reader
 	Out  io.Writer
-	Demo bool             // say that nothing is kept
-	Now  func() time.Time // nil: time.Now
+	Demo bool // say that nothing is kept
+	// Language it talks in; "" is English.
+	Language string
+	Now      func() time.Time // nil: time.Now
 	// Left is the time the rest of a quilt takes; nothing is said when nil.
 	Left func(*session.State, *session.Quilt) (d time.Duration, guess bool)
 }
@@ -91,7 +93,7 @@ type talk struct {
 }
 
 func newTalk(book Notebook, id session.QuiltID, o Options, from answerer) *talk {
-	return &talk{Options: o, book: book, id: id, from: from}
+	return &talk{Options: o, book: book, id: id, from: from, words: words.In(o.Language)}
 }
 
 // say writes one line, without anything that steers a terminal.

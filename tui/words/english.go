@@ -69,6 +69,7 @@ func (English) KeepWayUp(fabrics string) string {
 }
 
 // CutAcross and CutAlong are the straight cuts at the table, in order.
+// CutAcross and CutAlong are the straight cuts at the table, in order.
 func (English) CutAcross(n int, at string) string {
 	return fmt.Sprintf("Cut %d: across, %s below the top edge.", n, at)
 }
@@ -251,7 +252,6 @@ func (English) SinceAndDue(n, left int) string {
 	return fmt.Sprintf("%d since its wash, due in %d", n, left)
 }
 func (English) WashDue() string            { return "WASH DUE" }
-func (English) WashDueHint() string        { return "wash due: press w when it is washed" }
 func (English) Drying(until string) string { return "drying until about " + until }
 func (English) WashedMat(mat string) string {
 	return "Mat " + mat + " is washed."
@@ -349,7 +349,6 @@ func (English) ByHandYet(n int) string {
 func (English) ToSewing() string { return "Switch the cutter off and close the rotary cutter." }
 
 // The first page when nothing is under way.
-func (English) Welcome() string { return "nothing is under way" }
 func (English) WaysOn() []string {
 	return []string{
 		"No quilt is under way. Three ways on:", "",
@@ -364,7 +363,6 @@ func (English) Saving() string               { return "saving …" }
 func (English) NotYetSaved() string          { return "One moment: still saving." }
 func (English) LeavingSoon() string          { return "leaving: waiting for the last save …" }
 func (English) SaveFailed(why string) string { return "NOT SAVED: " + why }
-func (English) RetryOrLeave() string         { return "Enter tries again. Nothing goes on until it is saved." }
 
 // Work that takes a while.
 func (English) OpeningFile() string { return "Opening your data." }
@@ -554,7 +552,6 @@ func (English) YesOrNo() string                { return "y is yes, Enter is no."
 func (English) Yes() string                    { return "yes" }
 func (English) No() string                     { return "no, leave it" }
 func (English) NewNameOf(what string) string   { return "A new name for " + what + ":" }
-func (English) NameOfMat() string              { return "A name for the new mat:" }
 func (English) NameHow() string                { return "Type it, then press Enter." }
 func (English) NameNeeded() string             { return "A name needs a letter at least." }
 func (English) KeyTakeName() string            { return "take this name" }

@@ -367,6 +367,14 @@ func (English) NewsLoads(by int) string {
 	return "As many loads as before."
 }
 
+// Key names a key as it is written on the keyboard.
+func (English) Key(name string) string { return name }
+
+// The large words of a wet mat and of the last page.
+func (English) LargeWet() string    { return "WET" }
+func (English) LargeAllCut() string { return "ALL CUT" }
+func (English) LargeShort() string  { return "SHORT" }
+
 // What the plain lines say besides.
 func (English) PlainMore() string      { return "more: loads, mats, pause, days, quilts" }
 func (English) PlainNotSo() string     { return "Noted: it was not so." }
@@ -414,7 +422,7 @@ func (English) LettersName(l string) string {
 }
 func (English) LookName(l string) string {
 	if l == "" {
-		return "as the terminal says"
+		return "as your window says"
 	}
 	return l
 }
@@ -437,7 +445,7 @@ func (English) LanguageName(l string) string {
 	case "de":
 		return "Deutsch"
 	}
-	return "as the computer says"
+	return "as your computer says"
 }
 
 // BrokenSettings tells what is wrong with the file of the settings.
