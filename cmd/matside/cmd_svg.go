@@ -190,7 +190,9 @@ func underWay(w world, db string) (all []drawn, err error) {
 	}
 	left := q.ToCome()
 	for i := range left {
-		all = append(all, drawn{q.ListOf(&left[i]), &left[i].Load})
+		l := left[i].Load
+		l.Number = q.LoadsDone() + i + 1 // as the screen counts: load 2 of 2
+		all = append(all, drawn{q.ListOf(&left[i]), &l})
 	}
 	if len(all) == 0 {
 		return nil, problem{fmt.Sprintf("every load of %s is cut", printable(q.Name)), "Name its cut list to draw them all; nothing was written.", nil}
