@@ -54,7 +54,15 @@ func (t *text) heading() {
 		t.line("There is too little fabric: see the end.")
 	}
 	t.line("Sizes are across x along the lengthwise grain, in %s.", unitWord(t.unit))
-	t.line("Lay each rough cut with its grain up the mat. You may be off by %s.", t.q.List.Margin.Show(t.unit))
+	t.line("Lay each rough cut with its grain up the mat. %s", t.offBy())
+}
+
+// offBy says how true rough cuts must lie: the margin is what she may be off.
+func (t *text) offBy() string {
+	if m := t.q.List.Margin; m > 0 {
+		return "You may be off by " + m.Show(t.unit) + "."
+	}
+	return "Lay it true: there is no margin."
 }
 
 func unitWord(u length.Unit) string {
@@ -98,6 +106,9 @@ func (t *text) piece(line, n int) string {
 	l := t.q.List.Lines[line]
 	l.Count = n
 	s := l.Say()
+	if l.Kind == cutlist.Binding {
+		s = count(n, "strip") + " of " + s
+	}
 	if l.Label != "" {
 		s += ", " + l.Label
 	}
@@ -204,8 +215,28 @@ func (t *text) short() {
 				missing = append(missing, t.piece(line, n))
 			}
 		}
-		t.line("  %s: %s. %s more would do.", t.q.List.Fabrics[s.Fabric].Name, strings.Join(missing, "; "), t.sold(s.Length))
+		t.line("  %s: %s. %s", t.q.List.Fabrics[s.Fabric].Name, strings.Join(missing, "; "), t.wouldDo(&s))
 	}
+}
+
+// wouldDo says how much more of a fabric gives what is missing, in whole
+// steps as it is sold.
+func (t *text) wouldDo(s *queue.Short) string {
+	if s.Length == 0 {
+		return "No length would do for all of it: one is wider than the fabric."
+	}
+	step := 10 * length.Centimetre
+	if t.unit == length.In {
+		step = length.Yard / 8
+	}
+	wide := length.Len(0)
+	for _, p := range t.q.List.Fabrics[s.Fabric].Stock {
+		wide = max(wide, p.Width)
+	}
+	if wide == 0 {
+		wide = cutlist.BuyWidth
+	}
+	return fmt.Sprintf("%s more, %s wide, would do.", t.sold((s.Length+step-1)/step*step), wide.FormatUnit(t.unit))
 }
 
 func count(n int, what string) string {
