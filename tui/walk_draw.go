@@ -225,7 +225,7 @@ func foot(v view, c *canvas.Canvas, h int) int {
 	for _, n := range counts {
 		large(c, x, y, n.lines, accent)
 		c.Text(x, y-1, n.caption, quiet)
-		x += max(n.lines.W, canvas.Width(n.caption)) + countGap
+		x += max(n.lines.W, canvas.Width(n.caption)) + countGap(c.W)
 	}
 	if high == 0 {
 		return 0
@@ -233,8 +233,8 @@ func foot(v view, c *canvas.Canvas, h int) int {
 	return high + 2
 }
 
-// countGap parts the large counters.
-const countGap = 3
+// countGap parts the large counters, in w columns: more than letters are.
+func countGap(w int) int { return max(w/10, 3) }
 
 // count is a number to be read from afar.
 type count struct {
@@ -255,7 +255,7 @@ func counters(v view, w, h int) []count {
 		d, guess := v.advice.Left(v.state, q)
 		texts, captions = append(texts, v.words.LargeTime(d)), append(captions, v.words.TimeCaption(guess))
 	}
-	lines, ok := glyph.Beside(w, h-1, countGap, texts...)
+	lines, ok := glyph.Beside(w, h-1, countGap(w), texts...)
 	if !ok {
 		return nil
 	}

@@ -2,6 +2,7 @@ package matpic
 
 import (
 	"strconv"
+	"unicode"
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
@@ -135,7 +136,8 @@ func (d *drawing) number(o outline.Outline, i int) {
 }
 
 // sizes writes a rectangle's width on its lower edge and its height on its
-// right one, or inside beside it, where there is room.
+// right one: inside where nothing else is, else beside it on the bare mat,
+// else over the edge, clear of letters.
 func (d *drawing) sizes(o outline.Outline, width, height string, inner bool) {
 	a, b, e, f := box(o)
 	x0, y0, x1, y1 := d.col(a), d.row(b), d.col(e), d.row(f)
@@ -145,11 +147,29 @@ func (d *drawing) sizes(o outline.Outline, width, height string, inner bool) {
 	}
 	y, n := y0+1+(y1-y0-1)/3, canvas.Width(height)
 	switch {
-	case y1-y0 < 3:
-	case inner && n+3 < x1-x0:
+	case y1-y0 < 3 || n+3 >= x1-x0:
+	case inner:
 		d.write(x1-n, y, height, s)
-	case !inner && d.bareFrom(x1+1, y, n+1):
+	case d.bareFrom(x1+1, y, n+1):
 		d.write(x1+1, y, height, s)
+	default:
+		d.overEdge(x1-n+1, y, y1, height, s)
+	}
+}
+
+// overEdge writes text at x, in the first row from y on, before end, where it
+// hides no letter.
+func (d *drawing) overEdge(x, y, end int, text string, s canvas.Style) {
+	for ; y < end; y++ {
+		clear := true
+		for i := x - 1; i < x+canvas.Width(text)+1; i++ {
+			r := []rune(d.c.At(i, y) + " ")[0]
+			clear = clear && !unicode.IsLetter(r) && !(r >= '▀' && r <= '█') && r != '╳'
+		}
+		if clear {
+			d.write(x, y, text, s)
+			return
+		}
 	}
 }
 

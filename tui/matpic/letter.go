@@ -8,18 +8,50 @@ import (
 )
 
 // letter puts a piece's character on the free cell nearest to the middle of
-// its corners, with a blank on either side where that is free too; where the
-// piece has room, as a large letter.
-func (d *drawing) letter(o outline.Outline, r rune, chosen, large bool) {
+// its corners, with a blank on either side where that is free too; as a large
+// letter of some height, where that is not 0.
+func (d *drawing) letter(o outline.Outline, r rune, chosen bool, height int) {
 	x, y, ok := d.place(o)
 	if !ok {
 		return
 	}
 	s := canvas.Style{Ink: look.Strong, Bold: true, Reverse: chosen}
-	if !large || !d.largeLetter(o, x, y, r, s) {
+	l, ok := glyph.Fit(3*height, height, string(r))
+	if height == 0 || !ok {
 		d.beside(o, x, y, ' ', s)
 		d.c.Over(x, y, r, s)
+		return
 	}
+	x0, y0 := x-l.W/2, y-l.H/2
+	for j := -1; j <= l.H; j++ {
+		for i := -1; i <= l.W; i++ {
+			if d.free(o, x0+i, y0+j) {
+				d.c.Over(x0+i, y0+j, ' ', s)
+			}
+		}
+	}
+	for j, row := range l.Rows {
+		d.write(x0, y0+j, row, s)
+	}
+}
+
+// letterHeight is how high a letter a piece has room for; 0 for none but a plain one. Small letters have no picture of their own.
+func (d *drawing) letterHeight(o outline.Outline, r rune) int {
+	x, y, ok := d.place(o)
+	if !ok || r >= 'a' && r <= 'z' {
+		return 0
+	}
+	for _, h := range []int{7, 4, 3} {
+		l, ok := glyph.Fit(3*h, h, string(r))
+		over := 1 // the lowest may fill its piece from edge to edge
+		if h == 3 {
+			over = 0
+		}
+		if ok && l.H == h && d.allFree(o, x-l.W/2-1, y-l.H/2-over, l.W+2, l.H+2*over) {
+			return h
+		}
+	}
+	return 0
 }
 
 // beside puts a character on the free cells left and right of x, y, and
@@ -33,34 +65,6 @@ func (d *drawing) beside(o outline.Outline, x, y int, r rune, s canvas.Style) bo
 		}
 	}
 	return put
-}
-
-// largeLetter writes r in blocks about x, y where all of it, and a margin
-// around it, is free. Small letters have no picture of their own.
-func (d *drawing) largeLetter(o outline.Outline, x, y int, r rune, s canvas.Style) bool {
-	if r >= 'a' && r <= 'z' {
-		return false
-	}
-	for _, h := range []int{7, 4, 3} {
-		l, ok := glyph.Fit(3*h, h, string(r))
-		if !ok || l.H != h {
-			continue
-		}
-		x0, y0 := x-l.W/2, y-l.H/2
-		if !d.allFree(o, x0-2, y0-1, l.W+4, l.H+2) {
-			continue
-		}
-		for j := -1; j <= l.H; j++ {
-			for i := -1; i <= l.W; i++ {
-				d.c.Over(x0+i, y0+j, ' ', s)
-			}
-		}
-		for j, row := range l.Rows {
-			d.write(x0, y0+j, row, s)
-		}
-		return true
-	}
-	return false
 }
 
 func (d *drawing) allFree(o outline.Outline, x, y, w, h int) bool {

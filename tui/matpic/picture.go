@@ -83,22 +83,36 @@ func (p Picture) Draw(cols, rows int) *canvas.Canvas {
 	return c
 }
 
-// words writes sizes and letters over the lines.
+// words writes letters and sizes over the lines.
 func (p Picture) words(d *drawing) {
+	if !p.Bare {
+		p.letters(d)
+	}
 	if p.Say != nil {
 		for _, r := range p.Load.RoughCuts {
 			d.sizes(roughOutline(r), p.Say(r.Width), p.Say(r.Height), p.Bare)
 		}
 	}
-	if p.Bare {
-		return
+}
+
+// letters writes the letters of the pieces, all of a line in one size.
+func (p Picture) letters(d *drawing) {
+	high := make(map[int]int)
+	for i := range p.Load.Pieces {
+		line := p.Load.Pieces[i].Line
+		if h, ok := high[line]; p.Large && (!ok || h > 0) {
+			h2 := d.letterHeight(p.Load.Pieces[i].Outline, p.Letters[line])
+			if !ok || h2 < h {
+				high[line] = h2
+			}
+		}
 	}
 	for i := range p.Load.Pieces {
-		o, r := p.Load.Pieces[i].Outline, p.Letters[p.Load.Pieces[i].Line]
+		o, line := p.Load.Pieces[i].Outline, p.Load.Pieces[i].Line
 		if p.Spoiled[i] {
-			d.crossed(o, r, p.Cursor == i)
+			d.crossed(o, p.Letters[line], p.Cursor == i)
 		} else {
-			d.letter(o, r, p.Cursor == i, p.Large)
+			d.letter(o, p.Letters[line], p.Cursor == i, high[line])
 		}
 	}
 }
