@@ -35,11 +35,18 @@ type window struct {
 // open runs matside in a window of 80 x 24 and reads what it draws.
 func open(t testing.TB, environment []string, args ...string) *window {
 	t.Helper()
+	return openIn(t, "", environment, args...)
+}
+
+// openIn is open in a folder.
+func openIn(t testing.TB, folder string, environment []string, args ...string) *window {
+	t.Helper()
 	name, err := program()
 	if err != nil {
 		t.Fatal(err)
 	}
 	w := &window{t: t, cmd: exec.Command(name, args...), done: make(chan struct{})}
+	w.cmd.Dir = folder
 	// A terminal that answers no queries: nothing may wait for an answer.
 	w.cmd.Env = append([]string{"TERM=xterm-256color", "PATH=" + os.Getenv("PATH"), "HOME=" + t.TempDir()}, environment...)
 	if w.tty, w.far, err = pty.Open(); err != nil {
