@@ -174,7 +174,7 @@ func replace(path string, lines [][]byte, opt OpenOptions) (s State, kept string
 }
 
 // Exported is the documented form of `matside export --json`: Format is 1,
-// Events are the log's, each as DEVELOPERS.md describes it, numbered from 1.
+// Events are the log's, each as FORMAT.md describes it, numbered from 1.
 type Exported struct {
 	Format  int               `json:"format"`
 	Program string            `json:"program,omitempty"`

@@ -88,3 +88,16 @@ func lively(t *testing.T, path string) {
 		}
 	}
 }
+
+// TestFormatDocument: every kind of event is described.
+func TestFormatDocument(t *testing.T) {
+	b, err := os.ReadFile("FORMAT.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for k := range read {
+		if !bytes.Contains(b, []byte("`"+string(k)+"`")) {
+			t.Errorf("FORMAT.md doesn't tell of %q", k)
+		}
+	}
+}
