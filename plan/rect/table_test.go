@@ -6,7 +6,6 @@ import (
 	"os"
 	"strconv"
 	"strings"
-	"syscall"
 	"testing"
 	"time"
 
@@ -150,13 +149,4 @@ func (in *instance) pack(t *testing.T, effort rect.Effort) (bins []rect.Bin, low
 		t.Fatalf("%s: %d bins, yet %d proved", in.name, len(bins), lower)
 	}
 	return bins, lower, spent
-}
-
-// cpu is the processor time used: the machine may be busy with other things.
-func cpu() time.Duration {
-	var u syscall.Rusage
-	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
-		return 0
-	}
-	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }
