@@ -41,6 +41,8 @@ type frame struct {
 	screen screen
 	notice string // a line that stays until the next press
 
+	last drawn // the last picture of the mat
+
 	gate    *press.Gate
 	bounced string // the last typed key and when, to drop its bounces
 	at      time.Time
@@ -96,7 +98,7 @@ func (f *frame) use(s settings.Settings) {
 
 func (f *frame) view() view {
 	return view{words: f.words, state: &f.state, quilt: f.state.Quilt(f.quilt), advice: f.advice, now: f.now(),
-		demo: f.demo, look: f.look.Name, settings: f.settings, desk: f.desk, book: f.book}
+		demo: f.demo, look: f.look.Name, settings: f.settings, last: &f.last, desk: f.desk, book: f.book}
 }
 
 // Init begins to open the data file, and starts the clock that keeps the time

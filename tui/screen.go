@@ -51,6 +51,7 @@ type view struct {
 	look   string
 
 	settings settings.Settings
+	last     *drawn   // the last picture of the mat
 	desk     Desk     // nil: there are no cut lists to be had
 	book     Notebook // for jobs alone
 }

@@ -87,7 +87,26 @@ func (s walk) picture(v view, f guide.Facts) picture {
 		m.Zone = func(i int) string { return pieceZone + strconv.Itoa(i) }
 	}
 	size := func(w, h int) (int, int) { return matpic.Size(f.List.Mat, w, h) }
-	return picture{size, m.Draw, legend(v, f)}
+	draw := func(cols, rows int) *canvas.Canvas {
+		key := fmt.Sprint(v.state.Seq, v.quilt.ID, f.Load.Number, f.Step, cols, rows, s.at, s.picked, v.settings)
+		return v.last.get(key, func() *canvas.Canvas { return m.Draw(cols, rows) })
+	}
+	return picture{size, draw, legend(v, f)}
+}
+
+// drawn keeps the last picture of the mat: it changes with the record, the
+// window, the cursor and the settings, and most frames with none of them.
+type drawn struct {
+	key    string
+	canvas *canvas.Canvas
+}
+
+// get is the picture of that key, drawn if it is not the last one.
+func (l *drawn) get(key string, draw func() *canvas.Canvas) *canvas.Canvas {
+	if l.key != key {
+		l.key, l.canvas = key, draw()
+	}
+	return l.canvas
 }
 
 // matPicture is the picture of a load, as her settings have it.

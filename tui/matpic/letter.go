@@ -7,51 +7,82 @@ import (
 	"example.org/matside/tui/look"
 )
 
-// letter puts a piece's character on the free cell nearest to the middle of
-// its corners, with a blank on either side where that is free too; as a large
-// letter of some height, where that is not 0.
-func (d *drawing) letter(o outline.Outline, r rune, chosen bool, height int) {
-	x, y, ok := d.place(o)
-	if !ok {
-		return
-	}
-	s := canvas.Style{Ink: look.Strong, Bold: true, Reverse: chosen}
-	l, ok := glyph.Fit(3*height, height, string(r))
-	if height == 0 || !ok {
-		d.beside(o, x, y, ' ', s)
-		d.c.Over(x, y, r, s)
-		return
-	}
-	x0, y0 := x-l.W/2, y-l.H/2
-	for j := -1; j <= l.H; j++ {
-		for i := -1; i <= l.W; i++ {
-			if d.free(o, x0+i, y0+j) {
-				d.c.Over(x0+i, y0+j, ' ', s)
-			}
-		}
-	}
-	for j, row := range l.Rows {
-		d.write(x0, y0+j, row, s)
-	}
+// letters writes a character on each piece, all of a line in one size: as a
+// large one where large is asked for and every piece of the line has room.
+type letters struct {
+	d      *drawing
+	places []place                // of each piece
+	high   map[int]int            // the height of a line's letter, 0 for a plain one
+	large  map[rune][]glyph.Lines // a character in the heights it may have
 }
 
-// letterHeight is how high a letter a piece has room for; 0 for none but a plain one. Small letters have no picture of their own.
-func (d *drawing) letterHeight(o outline.Outline, r rune) int {
-	x, y, ok := d.place(o)
-	if !ok || r >= 'a' && r <= 'z' {
+// place is the free cell nearest to the middle of a piece.
+type place struct {
+	x, y int
+	ok   bool
+}
+
+// heights are those of large letters, the largest first.
+var heights = []int{7, 4, 3}
+
+// pictures are a character in all heights; a small letter has none of its own.
+func (l *letters) pictures(r rune) []glyph.Lines {
+	all, ok := l.large[r]
+	if !ok && (r < 'a' || r > 'z') {
+		for _, h := range heights {
+			if g, ok := glyph.Fit(3*h, h, string(r)); ok && g.H == h {
+				all = append(all, g)
+			}
+		}
+		l.large[r] = all
+	}
+	return all
+}
+
+// room is how high a letter a piece has room for; 0 for none but a plain one.
+func (l *letters) room(o outline.Outline, at place, r rune) int {
+	if !at.ok {
 		return 0
 	}
-	for _, h := range []int{7, 4, 3} {
-		l, ok := glyph.Fit(3*h, h, string(r))
+	for _, g := range l.pictures(r) {
 		over := 1 // the lowest may fill its piece from edge to edge
-		if h == 3 {
+		if g.H == heights[len(heights)-1] {
 			over = 0
 		}
-		if ok && l.H == h && d.allFree(o, x-l.W/2-1, y-l.H/2-over, l.W+2, l.H+2*over) {
-			return h
+		if l.d.allFree(o, at.x-g.W/2-1, at.y-g.H/2-over, g.W+2, g.H+2*over) {
+			return g.H
 		}
 	}
 	return 0
+}
+
+// write writes a character, with blanks around it where that is free too.
+func (l *letters) write(o outline.Outline, at place, r rune, height int, chosen bool) {
+	if !at.ok {
+		return
+	}
+	s := canvas.Style{Ink: look.Strong, Bold: true, Reverse: chosen}
+	for _, g := range l.pictures(r) {
+		if g.H == height {
+			l.block(o, at.x-g.W/2, at.y-g.H/2, g, s)
+			return
+		}
+	}
+	l.d.beside(o, at.x, at.y, ' ', s)
+	l.d.c.Over(at.x, at.y, r, s)
+}
+
+func (l *letters) block(o outline.Outline, x, y int, g glyph.Lines, s canvas.Style) {
+	for j := -1; j <= g.H; j++ {
+		for i := -1; i <= g.W; i++ {
+			if l.d.free(o, x+i, y+j) {
+				l.d.c.Over(x+i, y+j, ' ', s)
+			}
+		}
+	}
+	for j, row := range g.Rows {
+		l.d.write(x, y+j, row, s)
+	}
 }
 
 // beside puts a character on the free cells left and right of x, y, and
@@ -80,20 +111,19 @@ func (d *drawing) allFree(o outline.Outline, x, y, w, h int) bool {
 
 // crossed strikes a piece out: crosses over all of it, about its letter; in
 // a piece of one cell a cross alone.
-func (d *drawing) crossed(o outline.Outline, r rune, chosen bool) {
+func (d *drawing) crossed(o outline.Outline, at place, r rune, chosen bool) {
 	s := canvas.Style{Ink: look.Strong, Bold: true, Reverse: chosen}
 	d.cells(o, func(x, y int) {
 		if (x+y)%2 == 0 && d.free(o, x, y) {
 			d.c.Over(x, y, '╳', s)
 		}
 	})
-	x, y, ok := d.place(o)
 	switch {
-	case !ok:
-	case d.beside(o, x, y, '╳', s):
-		d.c.Over(x, y, r, s)
+	case !at.ok:
+	case d.beside(o, at.x, at.y, '╳', s):
+		d.c.Over(at.x, at.y, r, s)
 	default:
-		d.c.Over(x, y, '╳', s)
+		d.c.Over(at.x, at.y, '╳', s)
 	}
 }
 

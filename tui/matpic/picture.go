@@ -6,6 +6,7 @@ import (
 	"example.org/matside/plan/outline"
 	"example.org/matside/plan/queue"
 	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/glyph"
 	"example.org/matside/tui/look"
 )
 
@@ -95,24 +96,25 @@ func (p Picture) words(d *drawing) {
 	}
 }
 
-// letters writes the letters of the pieces, all of a line in one size.
+// letters writes the letters of the pieces and crosses out spoiled ones.
 func (p Picture) letters(d *drawing) {
-	high := make(map[int]int)
-	for i := range p.Load.Pieces {
-		line := p.Load.Pieces[i].Line
-		if h, ok := high[line]; p.Large && (!ok || h > 0) {
-			h2 := d.letterHeight(p.Load.Pieces[i].Outline, p.Letters[line])
-			if !ok || h2 < h {
-				high[line] = h2
+	l := letters{d: d, places: make([]place, len(p.Load.Pieces)), high: make(map[int]int), large: make(map[rune][]glyph.Lines)}
+	for i, piece := range p.Load.Pieces {
+		at := &l.places[i]
+		at.x, at.y, at.ok = d.place(piece.Outline)
+		if h, seen := l.high[piece.Line]; p.Large && (!seen || h > 0) {
+			room := l.room(piece.Outline, *at, p.Letters[piece.Line])
+			if !seen || room < h {
+				l.high[piece.Line] = room
 			}
 		}
 	}
-	for i := range p.Load.Pieces {
-		o, line := p.Load.Pieces[i].Outline, p.Load.Pieces[i].Line
+	for i, piece := range p.Load.Pieces {
+		r := p.Letters[piece.Line]
 		if p.Spoiled[i] {
-			d.crossed(o, p.Letters[line], p.Cursor == i)
+			d.crossed(piece.Outline, l.places[i], r, p.Cursor == i)
 		} else {
-			d.letter(o, p.Letters[line], p.Cursor == i, high[line])
+			l.write(piece.Outline, l.places[i], r, l.high[piece.Line], p.Cursor == i)
 		}
 	}
 }
