@@ -95,18 +95,6 @@ func (s sheet) fieldKeys(v view) []binding {
 	return all
 }
 
-// about is what a question is about: a fabric, or a shape.
-func (s sheet) about() string {
-	a := s.form.Ask
-	switch a.Question().Name {
-	case "shape":
-		return a.Fabric
-	case "size":
-		return a.Parts.Shape
-	}
-	return a.Parts.Name
-}
-
 // question draws one question: what is asked, the answer so far in large
 // letters, what is wrong with it, how to answer; and the piece as it will be.
 func (s sheet) question(v view, c *canvas.Canvas) {
@@ -120,11 +108,11 @@ func (s sheet) question(v view, c *canvas.Canvas) {
 	}
 	q := s.form.Ask.Question()
 	y := 0
-	for _, l := range canvas.Wrap(v.words.FormAsk(q.Name, s.about()), left.W-2) {
+	for _, l := range canvas.Wrap(v.words.FormAsk(q.Name, s.form.About()), left.W-2) {
 		left.Text(1, y, l, strong)
 		y++
 	}
-	for _, l := range canvas.Wrap(v.words.FormHint(q.Name, s.about()), left.W-2) {
+	for _, l := range canvas.Wrap(v.words.FormHint(q.Name, s.form.About()), left.W-2) {
 		left.Text(1, y, l, quiet)
 		y++
 	}

@@ -74,7 +74,15 @@ func (e evening) inLines(ctx context.Context, w world) error {
 		if err != nil {
 			return err
 		}
-		return plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft, Language: e.chosen.now.Language})
+		file, err := session.Path(e.file, runtime.GOOS, w.getenv)
+		if err != nil {
+			return err
+		}
+		d := newDesk(w, file)
+		d.lists.set(id, e.list)
+		lists := &plain.Lists{Read: d.Read, Write: d.Write, FreeName: d.FreeName,
+			Take: func(ctx context.Context, path string) (session.QuiltID, error) { return d.Take(ctx, l, path, nil) }}
+		return plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft, Language: e.chosen.now.Language, Lists: lists})
 	})
 }
 

@@ -139,6 +139,17 @@ func (a Asking) Question() Question {
 	return all[max(0, min(a.Step, len(all)-1))]
 }
 
+// About is what the question shown is about: a fabric, or a shape.
+func (f *Form) About() string {
+	switch f.Ask.Question().Name {
+	case "shape":
+		return f.Ask.Fabric
+	case "size":
+		return f.Ask.Parts.Shape
+	}
+	return f.Ask.Parts.Name
+}
+
 // Enter goes into the row at the cursor: a question about it, or where it was
 // left half answered, that question.
 func (f Form) Enter() Form {

@@ -27,6 +27,7 @@ type Options struct {
 	Demo bool // say that nothing is kept
 	// Language it talks in; "" is English.
 	Language string
+	Lists    *Lists           // nil: no cut list can be opened from here
 	Now      func() time.Time // nil: time.Now
 	// Left is the time the rest of a quilt takes; nothing is said when nil.
 	Left func(*session.State, *session.Quilt) (d time.Duration, guess bool)
@@ -38,7 +39,7 @@ type Options struct {
 func Run(ctx context.Context, book Notebook, quilt session.QuiltID, o Options) error {
 	o = o.filled()
 	t := newTalk(book, quilt, o, newReader(ctx, o.In))
-	err := t.evening()
+	err := t.evening(ctx)
 	if t.id != 0 {
 		_, left := book.Do(t.id, session.Leave{})
 		err = errors.Join(err, left)
@@ -49,7 +50,7 @@ func Run(ctx context.Context, book Notebook, quilt session.QuiltID, o Options) e
 // Show does the whole job by itself: it answers every question as a quilter
 // might, with one spoiled piece on the first load and a wash on the way.
 func Show(ctx context.Context, book Notebook, quilt session.QuiltID, o Options) error {
-	return newTalk(book, quilt, o.filled(), &itself{ctx: ctx}).evening()
+	return newTalk(book, quilt, o.filled(), &itself{ctx: ctx}).evening(ctx)
 }
 
 func (o Options) filled() Options {
@@ -109,15 +110,13 @@ func (t *talk) quilt() (*session.State, *session.Quilt) {
 }
 
 // evening goes from step to step.
-func (t *talk) evening() error {
+func (t *talk) evening(ctx context.Context) error {
 	_, q := t.quilt()
 	if q == nil {
-		for _, l := range t.words.WaysOn() {
-			if l != "" {
-				t.say(l)
-			}
+		if err := t.first(ctx); err != nil || t.id == 0 {
+			return t.fail
 		}
-		return t.fail
+		_, q = t.quilt()
 	}
 	t.say(t.words.PlainHello(q.Name))
 	if t.Demo {

@@ -376,7 +376,11 @@ func (English) LargeAllCut() string { return "ALL CUT" }
 func (English) LargeShort() string  { return "SHORT" }
 
 // What the plain lines say besides.
-func (English) PlainMore() string      { return "more: loads, mats, pause, days, quilts" }
+func (English) PlainMore() string     { return "more: loads, mats, pause, days, quilts" }
+func (English) PlainFileName() string { return "Type the name of its file. Enter alone goes back." }
+func (English) PlainNow(what string) string {
+	return "Now: " + what + ". Enter alone keeps it."
+}
 func (English) PlainNotSo() string     { return "Noted: it was not so." }
 func (English) PlainPaused() string    { return "You are having a pause." }
 func (English) PlainWhichLoad() string { return "Which load? 0 goes back." }

@@ -333,7 +333,13 @@ func (German) Key(name string) string {
 }
 
 // What the plain lines say besides.
-func (German) PlainMore() string      { return "mehr: Ladungen, Matten, Pause, Tage, Quilts" }
+func (German) PlainMore() string { return "mehr: Ladungen, Matten, Pause, Tage, Quilts" }
+func (German) PlainFileName() string {
+	return "Den Namen der Datei eintippen. Eingabe allein geht zurück."
+}
+func (German) PlainNow(what string) string {
+	return "Jetzt: " + what + ". Eingabe allein behält es."
+}
 func (German) PlainNotSo() string     { return "Notiert: es war doch nicht so." }
 func (German) PlainPaused() string    { return "Du machst eine Pause." }
 func (German) PlainWhichLoad() string { return "Welche Ladung? 0 geht zurück." }

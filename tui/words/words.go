@@ -377,6 +377,8 @@ type Words interface {
 	LargeAllCut() string
 	LargeShort() string
 	PlainMore() string
+	PlainFileName() string
+	PlainNow(what string) string
 	PlainNotSo() string
 	PlainPaused() string
 	PlainWhichLoad() string
