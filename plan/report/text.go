@@ -17,8 +17,13 @@ import (
 func Text(w io.Writer, q *queue.Queue) error {
 	t := text{q: q, unit: q.List.Unit}
 	t.heading()
-	for _, l := range q.Loads {
-		t.load(l)
+	for rest := q.Loads; len(rest) > 0; {
+		n := 1
+		for n < len(rest) && t.alike(rest[0], rest[n]) {
+			n++
+		}
+		t.load(rest[:n])
+		rest = rest[n:]
 	}
 	t.stock()
 	t.buy()
@@ -76,9 +81,34 @@ func unitWord(u length.Unit) string {
 	}
 }
 
-func (t *text) load(l queue.Load) {
+// alike says whether two loads read the same but for their numbers.
+func (t *text) alike(a, b queue.Load) bool {
+	if a.Layout != b.Layout || !slices.Equal(a.RoughCuts, b.RoughCuts) {
+		return false
+	}
+	for i := range a.RoughCuts {
+		if !slices.Equal(t.counts(a, i), t.counts(b, i)) {
+			return false
+		}
+	}
+	return true
+}
+
+// load tells of one load, or of several alike in a row.
+func (t *text) load(alike []queue.Load) {
+	l, last := alike[0], alike[len(alike)-1]
+	which, layout, travels := fmt.Sprintf("Load %d", l.Number), fmt.Sprintf("layout %d", l.Layout), t.travel(l.CutLength)
+	switch n := len(alike); n {
+	case 1:
+	case 2:
+		which, layout = fmt.Sprintf("Loads %d and %d", l.Number, last.Number), layout+", cut twice"
+		travels += " each time"
+	default:
+		which, layout = fmt.Sprintf("Loads %d to %d", l.Number, last.Number), fmt.Sprintf("%s, cut %d times", layout, n)
+		travels += " each time"
+	}
 	t.line("")
-	t.line("Load %d   layout %d   %d %% of the mat filled   the blade travels %s", l.Number, l.Layout, t.fill(l), t.travel(l.CutLength))
+	t.line("%s   %s   %d %% of the mat filled   the blade travels %s", which, layout, t.fill(l), travels)
 	for i, r := range l.RoughCuts {
 		t.line("  %s %s, from panel %d, top left corner at %s across and %s down", t.q.List.Fabrics[r.Fabric].Name, t.size(r.Width, r.Height), r.Panel,
 			r.X.Show(t.unit), r.Y.Show(t.unit))
