@@ -24,7 +24,7 @@ func (j *Job) stopped() bool { return j.Stop != nil && j.Stop() }
 // relaxation first, and where that leaves a gap, or the list is small, by
 // packing mats anew one by one.
 func (s *solver) improve(loads []load) []load {
-	if len(loads) <= s.Lower || s.Alone || s.stopped() {
+	if len(loads) <= s.Lower || s.stopped() {
 		return loads
 	}
 	better := func(l []load) {

@@ -45,8 +45,7 @@ type Job struct {
 	Apart  length.Len // between pieces of different rough cuts: twice the margin, and never less than the gap
 	Effort rect.Effort
 	Stop   func() bool
-	Alone  bool // fabrics share no mats
-	Lower  int  // no fewer loads are possible: there is nothing to gain beyond
+	Lower  int // no fewer loads are possible: there is nothing to gain beyond
 
 	of    [][]int // the kinds of each fabric
 	nests *nests
