@@ -57,7 +57,7 @@ func rounds(e rect.Effort) int {
 	case rect.Quick:
 		return 4
 	case rect.Thorough:
-		return 24
+		return 16
 	}
-	return 24
+	return 16
 }

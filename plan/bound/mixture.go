@@ -26,7 +26,7 @@ type mixture struct {
 
 // bound is the best found.
 func (s *sharing) bound(opt Options) int {
-	m := &mixture{sharing: s, in: map[int]bool{}, across: axisOf(s.x), along: axisOf(s.y), work: 1 << 28}
+	m := &mixture{sharing: s, in: map[int]bool{}, across: axisOf(s.x), along: axisOf(s.y), work: 1 << 27}
 	m.xs, m.ys = m.across.unitScales(), m.along.unitScales()
 	m.pairs = []pair{{f: m.xs[0], g: m.ys[0]}}
 	best := 0

@@ -17,6 +17,7 @@ type nests struct {
 	seen   map[string][]nested
 	left   int                  // layings of a box by area
 	priced int                  // layings of a mat by worth
+	lone   int                  // layings of a shape by itself
 	alone  map[nesting][]nested // shapes laid by themselves
 }
 
@@ -28,12 +29,12 @@ type nested struct {
 }
 
 func newNests(e rect.Effort) *nests {
-	n := &nests{map[string][]nested{}, 2, 16, map[nesting][]nested{}}
+	n := &nests{seen: map[string][]nested{}, left: 2, priced: 10, lone: 10, alone: map[nesting][]nested{}}
 	switch e {
 	case rect.Quick:
-		n.left, n.priced = 1, 0
+		n.left, n.priced, n.lone = 1, 0, 3
 	case rect.Thorough:
-		n.left, n.priced = 240, 400
+		n.left, n.priced, n.lone = 240, 400, 200
 	}
 	return n
 }

@@ -1,7 +1,9 @@
 package pack
 
 import (
+	"cmp"
 	"runtime"
+	"slices"
 	"sync"
 
 	"example.org/matside/plan/length"
@@ -94,6 +96,14 @@ func (s *solver) nestings() map[nesting][]nested {
 			}
 		}
 	}
+	// The larger the box and the more of it is to be cut, the sooner.
+	weight := func(n nesting) int64 {
+		k := kind[n]
+		return square(n.box[0], n.box[1]) / 1000 * (int64(s.all.want[k]) * s.Kinds[k].area / 1000)
+	}
+	slices.SortStableFunc(all, func(a, b nesting) int { return cmp.Compare(weight(b), weight(a)) })
+	all = all[:min(len(all), s.nests.lone)]
+	s.nests.lone -= len(all)
 	laid := make([][]nested, len(all))
 	stop := s.oneAtATime()
 	parallel(len(all), func(i int) {
