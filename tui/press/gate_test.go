@@ -11,8 +11,10 @@ const ms = time.Millisecond
 
 // count plays events of one key at the given times, timers and all, and
 // returns how many presses count.
-func count(times []time.Duration) int {
-	g, start, n := New(250*ms), time.Unix(1000, 0), 0
+func count(times []time.Duration) int { return countWith(New(250*ms), times) }
+
+func countWith(g *Gate, times []time.Duration) int {
+	start, n := time.Unix(1000, 0), 0
 	var wait Wait
 	var due time.Duration
 	for i, at := range times {
@@ -117,4 +119,29 @@ func TestLaw4OtherKeysAndLatePressesCountAtOnce(t *testing.T) {
 	if _, ok := g.Settled(1); ok {
 		t.Error("a stale ticket let a press go")
 	}
+}
+
+// With a gap of her own, hits closer than it count once, a held key too, and
+// presses twice as far apart all count.
+func TestAnyGap(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		gap := rapid.IntRange(120, 1500).Draw(t, "gap")
+		presses := rapid.IntRange(1, 8).Draw(t, "presses")
+		var times []time.Duration
+		at := 0
+		for range presses {
+			times = append(times, time.Duration(at)*ms)
+			if again := rapid.IntRange(0, min(gap-1, 99)).Draw(t, "bounce"); again > 0 {
+				times = append(times, time.Duration(at+again)*ms)
+			}
+			at += 2*gap + 150 + rapid.IntRange(0, 1000).Draw(t, "wait")
+		}
+		if got := countWith(New(time.Duration(gap)*ms), times); got != presses {
+			t.Fatalf("gap %d: %d presses count as %d: %v", gap, presses, got, times)
+		}
+		interval := time.Duration(rapid.IntRange(15, 100).Draw(t, "interval")) * ms
+		if got := countWith(New(time.Duration(gap)*ms), held(0, 500*ms, interval, 10*time.Second)); got != 1 {
+			t.Fatalf("gap %d: a key held ten seconds counts %d times", gap, got)
+		}
+	})
 }
