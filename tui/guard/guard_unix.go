@@ -28,32 +28,39 @@ const goodbye = "goodbye"
 // the pointer and the marks about what is pasted.
 const usual = "\x1b[0m\x1b[?1002l\x1b[?1003l\x1b[?1006l\x1b[?2004l\x1b[?25h\x1b[?1049l\r"
 
-// Terminal keeps watch over a terminal until release is called.
+// Terminal keeps watch over a terminal, as it is now, until release is called.
+// The copy is started beside the caller, for the first picture can't wait.
 func Terminal(tty *os.File) (release func()) {
-	nothing := func() {}
 	modes, err := unix.IoctlGetTermios(int(tty.Fd()), getModes)
 	if err != nil {
-		return nothing
+		return func() {}
 	}
+	var text bytes.Buffer
+	if err := binary.Write(&text, binary.NativeEndian, modes); err != nil {
+		return func() {}
+	}
+	started := make(chan func(), 1)
+	go func() { started <- start(tty, hex.EncodeToString(text.Bytes())) }()
+	return func() { (<-started)() }
+}
+
+// start starts the copy and returns what ends it.
+func start(tty *os.File, modes string) (end func()) {
 	self, err := os.Executable()
 	if err != nil {
-		return nothing
+		return func() {}
 	}
 	ours, theirs, err := os.Pipe()
 	if err != nil {
-		return nothing
+		return func() {}
 	}
 	defer ours.Close()
-	var text bytes.Buffer
-	if err := binary.Write(&text, binary.NativeEndian, modes); err != nil {
-		return nothing
-	}
 	by := exec.Command(self)
-	by.Env = append(os.Environ(), variable+"="+hex.EncodeToString(text.Bytes()))
+	by.Env = append(os.Environ(), variable+"="+modes)
 	by.Stdin, by.Stdout = ours, tty
 	if err := by.Start(); err != nil {
 		theirs.Close()
-		return nothing
+		return func() {}
 	}
 	// What the runtime says last goes to the one that stands by, for on the
 	// alternate screen nobody could read it.
