@@ -14,7 +14,7 @@ import (
 var pages embed.FS
 
 // topicNames are the help topics, in the order she needs them.
-var topicNames = []string{"cutlist", "sizes", "evening", "washing", "drawings", "record", "cautions"}
+var topicNames = []string{"cutlist", "sizes", "evening", "screen", "washing", "drawings", "record", "cautions"}
 
 // topic is one page of help that is no command.
 type topic struct{ name, title, text string }

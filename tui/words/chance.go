@@ -41,21 +41,23 @@ func (English) OneIn(p float64) string {
 // MayLift says the chance that the next load lifts, and between what it lies
 // four times in five.
 func (e English) MayLift(low, mid, high float64) string {
-	return "Chance that the next load lifts: " + e.about(low, mid, high)
+	return "Chance that the next load lifts: " + about(e, "about ", " to ", low, mid, high)
 }
 
 // MayFray is the same for a ragged edge.
 func (e English) MayFray(low, mid, high float64) string {
-	return "Chance of a ragged edge in the next load: " + e.about(low, mid, high)
+	return "Chance of a ragged edge in the next load: " + about(e, "about ", " to ", low, mid, high)
 }
 
-func (e English) about(low, mid, high float64) string {
-	from, to, text := e.OneIn(low), e.OneIn(high), e.OneIn(mid)
+// about says a chance and between what it lies, with a language's words for
+// about and to.
+func about(w Words, near, between string, low, mid, high float64) string {
+	from, to, text := w.OneIn(low), w.OneIn(high), w.OneIn(mid)
 	if text[0] >= '0' && text[0] <= '9' {
-		text = "about " + text
+		text = near + text
 	}
 	if from != to {
-		text += " (" + from + " to " + to + ")"
+		text += " (" + from + between + to + ")"
 	}
 	return text + "."
 }

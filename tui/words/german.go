@@ -555,20 +555,10 @@ func (German) OneIn(p float64) string {
 	return strings.NewReplacer("under", "unter", "nearly certain", "fast sicher", " in ", " von ").Replace(text)
 }
 func (g German) MayLift(low, mid, high float64) string {
-	return "Chance, dass sich Stoff in der nächsten Ladung löst: " + g.about(low, mid, high)
+	return "Chance, dass sich Stoff in der nächsten Ladung löst: " + about(g, "etwa ", " bis ", low, mid, high)
 }
 func (g German) MayFray(low, mid, high float64) string {
-	return "Chance auf eine ausgefranste Kante in der nächsten Ladung: " + g.about(low, mid, high)
-}
-func (g German) about(low, mid, high float64) string {
-	from, to, text := g.OneIn(low), g.OneIn(high), g.OneIn(mid)
-	if text[0] >= '0' && text[0] <= '9' {
-		text = "etwa " + text
-	}
-	if from != to {
-		text += " (" + from + " bis " + to + ")"
-	}
-	return text + "."
+	return "Chance auf eine ausgefranste Kante in der nächsten Ladung: " + about(g, "etwa ", " bis ", low, mid, high)
 }
 func (German) WhyGuess(lifts, takes int) string {
 	if lifts == 0 {
