@@ -157,12 +157,12 @@ func (p *planning) front(ctx context.Context, w world, s source, all bool) ([]*q
 	}
 	opt := plan.Options{Effort: p.effort.Effort, First: p.first, Progress: tell,
 		Stop: func() bool { return ctx.Err() != nil }}
-	var front []*queue.Queue
-	if all {
-		front = plan.Trade(s.list, opt)
-	} else {
-		front = []*queue.Queue{plan.Make(s.list, opt)}
-	}
+	front := leavable(ctx, p.tell != nil, func() []*queue.Queue {
+		if all {
+			return plan.Trade(s.list, opt)
+		}
+		return []*queue.Queue{plan.Make(s.list, opt)}
+	})
 	for _, q := range front {
 		if err := sound(s, q); err != nil {
 			return nil, err
@@ -172,6 +172,22 @@ func (p *planning) front(ctx context.Context, w world, s source, all bool) ([]*q
 		return front, errInterrupted
 	}
 	return front, nil
+}
+
+// leavable is what plan makes. Where a screen is up it can be left at once: a
+// search on its way to an end is then left behind, and nothing comes of it.
+func leavable(ctx context.Context, screen bool, plan func() []*queue.Queue) []*queue.Queue {
+	if !screen {
+		return plan()
+	}
+	done := make(chan []*queue.Queue, 1)
+	go func() { done <- plan() }()
+	select {
+	case front := <-done:
+		return front
+	case <-ctx.Done():
+		return nil
+	}
 }
 
 // sound has a plan checked: what the check finds is our own mistake, and
