@@ -32,15 +32,14 @@ type cloth struct {
 	single bool
 }
 
-// Bounds on what is looked at: places of the grid a side, kinds of a fabric,
-// steps of one fabric's listing.
+// Bounds on what is looked at: places of the grid a side, kinds of a fabric.
 const (
 	mostPlaces = 72
 	mostKinds  = 5
-	mostSteps  = 4_000_000
 )
 
-func newSharing(m Mat, pieces []Piece) *sharing {
+// newSharing lists the boxes in so many steps, each fabric in its part of them.
+func newSharing(m Mat, pieces []Piece, steps int) *sharing {
 	s := &sharing{Mat: m}
 	byFabric := map[int]*cloth{}
 	for _, p := range pieces {
@@ -63,7 +62,7 @@ func newSharing(m Mat, pieces []Piece) *sharing {
 	s.x = s.grid(s.W, s.H, func(p Piece) length.Len { return p.W }, func(p Piece) length.Len { return p.H })
 	s.y = s.grid(s.H, s.W, func(p Piece) length.Len { return p.H }, func(p Piece) length.Len { return p.W })
 	for _, c := range s.cloths {
-		for !s.list(c) {
+		for !s.list(c, steps/len(s.cloths)) {
 			c.thin(len(c.kinds) - 1)
 		}
 	}
@@ -86,7 +85,7 @@ func (c *cloth) thin(n int) {
 
 // list lists what the cloth's boxes hold, the most of it, each in the smallest
 // boxes that may; not ok, and nothing listed, if that takes too many steps.
-func (s *sharing) list(c *cloth) (ok bool) {
+func (s *sharing) list(c *cloth, steps int) (ok bool) {
 	c.first = len(s.count)
 	l := newLister(s, c)
 	var found []box
@@ -103,7 +102,7 @@ func (s *sharing) list(c *cloth) (ok bool) {
 					found = append(found, box{i, j, c.first, holds})
 				}
 			})
-			if l.steps > mostSteps && len(c.kinds) > 1 {
+			if l.steps > steps && len(c.kinds) > 1 {
 				return false
 			}
 		}

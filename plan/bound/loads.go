@@ -44,20 +44,26 @@ type Piece struct {
 //	(1) no cutting uses fewer mats;
 //	(2) the same input gives the same answer on any machine.
 func Loads(m Mat, pieces []Piece, opt Options) int {
-	s := newSharing(m, pieces)
+	s := newSharing(m, pieces, spentOn(opt.Effort).steps)
 	if len(s.count) == 0 {
 		return 0
 	}
 	return s.bound(opt)
 }
 
-// rounds is how often an effort looks for another pair of scales.
-func rounds(e rect.Effort) int {
+// spending is what an effort may cost.
+type spending struct {
+	steps  int // of listing what boxes hold
+	rounds int // of looking for another pair of scales
+	work   int // in all of those rounds
+}
+
+func spentOn(e rect.Effort) spending {
 	switch e {
 	case rect.Quick:
-		return 4
+		return spending{500_000, 4, 1 << 22}
 	case rect.Thorough:
-		return 16
+		return spending{16_000_000, 16, 1 << 27}
 	}
-	return 16
+	return spending{2_000_000, 16, 1 << 25}
 }

@@ -26,11 +26,12 @@ type mixture struct {
 
 // bound is the best found.
 func (s *sharing) bound(opt Options) int {
-	m := &mixture{sharing: s, in: map[int]bool{}, across: axisOf(s.x), along: axisOf(s.y), work: 1 << 27}
+	spent := spentOn(opt.Effort)
+	m := &mixture{sharing: s, in: map[int]bool{}, across: axisOf(s.x), along: axisOf(s.y), work: spent.work}
 	m.xs, m.ys = m.across.unitScales(), m.along.unitScales()
 	m.pairs = []pair{{f: m.xs[0], g: m.ys[0]}}
 	best := 0
-	for range rounds(opt.Effort) {
+	for range spent.rounds {
 		m.solve()
 		best = max(best, m.proved())
 		if opt.Enough > 0 && best >= opt.Enough || !m.separate() {

@@ -29,7 +29,7 @@ type nested struct {
 }
 
 func newNests(e rect.Effort) *nests {
-	n := &nests{seen: map[string][]nested{}, left: 2, priced: 10, lone: 10, alone: map[nesting][]nested{}}
+	n := &nests{seen: map[string][]nested{}, left: 2, priced: 2, lone: 5, alone: map[nesting][]nested{}}
 	switch e {
 	case rect.Quick:
 		n.left, n.priced, n.lone = 1, 0, 3
