@@ -5,8 +5,6 @@ import (
 
 	"example.org/matside/plan/blade"
 	"example.org/matside/plan/cutlist"
-	"example.org/matside/plan/length"
-	"example.org/matside/plan/outline"
 	"example.org/matside/plan/pack"
 	"example.org/matside/plan/queue"
 	"example.org/matside/plan/stock"
@@ -147,44 +145,10 @@ func (m *maker) buy(s *spread) (queue.Buy, bool) {
 func layouts(loads []queue.Load) {
 	seen := map[string]int{}
 	for i := range loads {
-		key := drawing(loads[i].Pieces)
+		key := loads[i].Drawing()
 		if seen[key] == 0 {
 			seen[key] = len(seen) + 1
 		}
 		loads[i].Layout = seen[key]
 	}
-}
-
-// drawing is a load's outlines as one string, whatever their order.
-func drawing(pieces []queue.Placement) string {
-	var all []string
-	for _, p := range pieces {
-		all = append(all, corners(p.Outline))
-	}
-	slices.Sort(all)
-	var b []byte
-	for _, s := range all {
-		b = append(append(b, s...), '\n')
-	}
-	return string(b)
-}
-
-// corners is an outline as bytes, from its first corner from the top left.
-func corners(o outline.Outline) string {
-	first := 0
-	for i, p := range o {
-		if p.Y < o[first].Y || p.Y == o[first].Y && p.X < o[first].X {
-			first = i
-		}
-	}
-	b := make([]byte, 0, 16*len(o))
-	for i := range o {
-		p := o[(first+i)%len(o)]
-		for _, v := range []length.Len{p.X, p.Y} {
-			for s := 56; s >= 0; s -= 8 {
-				b = append(b, byte(v>>s))
-			}
-		}
-	}
-	return string(b)
 }

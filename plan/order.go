@@ -6,6 +6,7 @@ import (
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/pack"
+	"example.org/matside/plan/queue"
 )
 
 // matload is a mat on its way into the queue.
@@ -160,17 +161,12 @@ func (m *maker) firstNeed() []int {
 
 // sketch tells mats with different drawings apart.
 func (m *maker) sketch(mat *pack.Mat) string {
-	var all []string
+	var l queue.Load
 	for i := range mat.Groups {
 		g := &mat.Groups[i]
 		for _, p := range g.Parts {
-			all = append(all, corners(m.job.Lay(p, g.X, g.Y)))
+			l.Pieces = append(l.Pieces, queue.Placement{Outline: m.job.Lay(p, g.X, g.Y)})
 		}
 	}
-	slices.Sort(all)
-	var b []byte
-	for _, s := range all {
-		b = append(b, s...)
-	}
-	return string(b)
+	return l.Drawing()
 }

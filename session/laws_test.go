@@ -203,7 +203,7 @@ func counts(t *rapid.T, q *Quilt) {
 	}
 	drawings := map[int]string{}
 	for _, l := range q.Loads {
-		if d := drawing(&l.Load); drawings[l.Layout] == "" {
+		if d := l.Load.Drawing(); drawings[l.Layout] == "" {
 			drawings[l.Layout] = d
 		} else if drawings[l.Layout] != d {
 			t.Fatalf("drawing %d stands for two", l.Layout)

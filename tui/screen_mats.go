@@ -183,10 +183,11 @@ func (v view) matLines(m session.Mat) []line {
 	case due.Left <= 0:
 		lines = append(lines, line{v.words.WashDue(), alarm})
 	}
-	lines = append(lines, line{v.words.DueAfter(due.After, due.Own, due.Guess), text})
 	a := v.state.Advise(m.Name)
 	if a.Lifted {
 		lines = append(lines, line{v.words.LiftedSince(), warn})
+	} else {
+		lines = append(lines, line{v.words.DueAfter(due.After, due.Own, due.Guess), text})
 	}
 	if a.NewMat {
 		lines = append(lines, line{v.words.NewMatTime(), warn})

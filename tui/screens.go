@@ -142,6 +142,9 @@ func (finished) body(v view, c *canvas.Canvas) {
 
 // byHand is how many lines are cut at the table.
 func byHand(q *session.Quilt) int {
+	if q.List() == nil { // finished long ago: it is known in brief
+		return 0
+	}
 	n := 0
 	for _, l := range q.List().Lines {
 		if l.Kind != 0 {

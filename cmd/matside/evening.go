@@ -78,6 +78,9 @@ func (e evening) inLines(ctx context.Context, w world) error {
 		if err != nil {
 			return err
 		}
+		for _, offer := range offers(l.State(), id) {
+			fmt.Fprintln(w.out, offer)
+		}
 		d := newDesk(w, file)
 		d.lists.set(id, e.list)
 		lists := &plain.Lists{Read: d.Read, Write: d.Write, FreeName: d.FreeName,
@@ -101,7 +104,7 @@ func (e evening) onScreen(ctx context.Context, w world) error {
 		}
 		id, err := e.sitDown(ctx, l, tell)
 		d.lists.set(id, e.list)
-		notes := l.Notes()
+		notes := append(l.Notes(), offers(l.State(), id)...)
 		if e.chosen.notice != "" {
 			notes = append(notes, e.chosen.notice)
 		}
@@ -114,6 +117,20 @@ func (e evening) onScreen(ctx context.Context, w world) error {
 		err = errors.Join(err, l.Close())
 	}
 	return errors.Join(err, d.close())
+}
+
+// offers says, before the first load of a quilt, which finished ones left
+// fabric that it cuts from.
+func offers(state session.State, id session.QuiltID) []string {
+	q := state.Quilt(id)
+	if q == nil || q.List() == nil || q.LoadsDone() > 0 {
+		return nil
+	}
+	var all []string
+	for _, old := range state.Offer(q.List()) {
+		all = append(all, fmt.Sprintf("%s left fabric that this quilt uses: see matside shelf leftovers.", old.Name))
+	}
+	return all
 }
 
 func (e evening) sitDown(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {

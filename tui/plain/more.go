@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/matside/plan/length"
 	"example.org/matside/session"
 	"example.org/matside/tui/matpic"
 )
@@ -123,7 +124,7 @@ func (t *talk) mats() error {
 		options = append(options, option{t.words.Mat(m.Name), func() error { return t.oneMat(m) }})
 	}
 	blade := state.AdviseBlade()
-	t.say(t.words.BladeCut(t.words.Long(blade.Length, q.List().Unit)))
+	t.say(t.words.BladeCut(t.words.Long(blade.Length, unitOf(q))))
 	if blade.Change {
 		t.say(t.words.ChangeBladeTime())
 	}
@@ -150,9 +151,10 @@ func (t *talk) matInFull(state *session.State, q *session.Quilt, m session.Mat) 
 	case due.Left <= 0:
 		t.say("  " + t.words.WashDue())
 	}
-	t.say("  " + t.words.DueAfter(due.After, due.Own, due.Guess))
 	if a.Lifted {
 		t.say("  " + t.words.LiftedSince())
+	} else {
+		t.say("  " + t.words.DueAfter(due.After, due.Own, due.Guess))
 	}
 	if a.NewMat {
 		t.say("  " + t.words.NewMatTime())
@@ -301,4 +303,13 @@ func (t *talk) put() error {
 		{t.words.KeyShelf(), t.shelf},
 		{t.words.KeyLeave(), func() error { return errLeft }},
 	})
+}
+
+// unitOf is the unit a quilt's list is written in; one that was finished long
+// ago is known without its list.
+func unitOf(q *session.Quilt) length.Unit {
+	if list := q.List(); list != nil {
+		return list.Unit
+	}
+	return length.In
 }
