@@ -299,6 +299,16 @@ func (q *Quilt) InHand() *Load { return q.Load(q.Current) }
 // is left it is Count.All.
 func (q *Quilt) Place() int { return min(q.Count.Done+1, q.Count.All) }
 
+// PlaceOf is a load's place among all, as Place counts; 0 once it is peeled.
+func (q *Quilt) PlaceOf(id int) int {
+	for i, l := range q.ToCome() {
+		if l.ID == id {
+			return q.Count.Done + i + 1
+		}
+	}
+	return 0
+}
+
 // LoadsDone counts.
 func (q *Quilt) LoadsDone() int { return q.Count.Done }
 

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -8,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/matside/session"
+	"example.org/matside/tui/guide"
 	"example.org/matside/tui/look"
 	"example.org/matside/tui/settings"
 )
@@ -131,7 +133,7 @@ func (f *frame) done(a any) string {
 		return f.words.WashTakenBack(a.Mat)
 	case session.GoOn:
 		if len(a.Spoiled) > 0 {
-			return f.words.Spoiled(len(a.Spoiled))
+			return cmp.Or(guide.Again(f.words, f.state.Quilt(f.quilt)), f.words.Spoiled(len(a.Spoiled)))
 		}
 	case session.Replan:
 		f.watch.news = ""

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"time"
+
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/chart"
@@ -141,7 +143,7 @@ func (s mats) list(v view, c *canvas.Canvas, rows int) int {
 // chance to lift grows as a curve.
 func (s mats) about(v view, c *canvas.Canvas, y int) int {
 	m := s.chosen(v)
-	for _, l := range v.matLines(m) {
+	for _, l := range append(v.matLines(m), v.turnsLine()...) {
 		for _, part := range canvas.Wrap(l.text, c.W) {
 			c.Text(0, y, part, l.style)
 			y++
@@ -157,6 +159,18 @@ func (s mats) about(v view, c *canvas.Canvas, y int) int {
 		y += 2 + plot.H
 	}
 	return y
+}
+
+// turnsLine says what a second mat saves, or would save.
+func (v view) turnsLine() []line {
+	if v.quilt == nil || v.quilt.InHand() == nil {
+		return nil
+	}
+	t := v.state.WorkTogether(v.quilt.ID, v.now)
+	if t.Second < time.Minute {
+		return nil
+	}
+	return []line{{v.words.SecondMat(t.Second, len(v.mats()) > 1), text}}
 }
 
 // bladeLines say how the blade stands.

@@ -88,7 +88,7 @@ func TestSpoiledOnOneLine(t *testing.T) {
 	if got := spoiledOf(t, d); !reflect.DeepEqual(got, []int{6, 7}) {
 		t.Errorf("spoiled %v, want the last two", got)
 	}
-	d.sees("2 pieces spoiled, to be cut again.")
+	d.sees("They come back in loads 3 and 4, from Plum panel 1.")
 }
 
 func TestArrowsStepTheCount(t *testing.T) {

@@ -46,7 +46,7 @@ With --json: {"mats": [...], "blade": {...}} as in matside status --json.`,
 	})
 	refresh.Long = refresh.Short + ".\n" + wrapped(words.English{}.AdhesiveCare())
 	c.AddCommand(
-		newAddMat(w),
+		newAddMat(w), newTurns(w),
 		matVerb(w, "wash [MAT]", "Note that a mat was washed", 0, func(mat string, _ []string) (session.Action, error) {
 			return session.Wash{Mat: mat}, nil
 		}),

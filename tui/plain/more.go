@@ -3,6 +3,7 @@ package plain
 import (
 	"slices"
 	"strings"
+	"time"
 
 	"example.org/matside/plan/length"
 	"example.org/matside/session"
@@ -122,6 +123,9 @@ func (t *talk) mats() error {
 	for _, m := range mats {
 		t.matInFull(state, q, m)
 		options = append(options, option{t.words.Mat(m.Name), func() error { return t.oneMat(m) }})
+	}
+	if turns := state.WorkTogether(t.id, t.Now()); turns.Second >= time.Minute {
+		t.say(t.words.SecondMat(turns.Second, len(mats) > 1))
 	}
 	blade := state.AdviseBlade()
 	t.say(t.words.BladeCut(t.words.Long(blade.Length, unitOf(q))))

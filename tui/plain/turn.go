@@ -192,6 +192,10 @@ func (t *talk) said(a session.Action) {
 	case session.GoOn:
 		if len(a.Spoiled) > 0 {
 			t.say(t.words.Spoiled(len(a.Spoiled)))
+			_, q := t.quilt()
+			if back := guide.Again(t.words, q); back != "" {
+				t.say(back)
+			}
 		}
 	}
 }

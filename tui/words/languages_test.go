@@ -51,6 +51,8 @@ func samples(name string, of reflect.Type, n int, yes bool) []reflect.Value {
 			a = 'Ø'
 		case reflect.TypeFor[string]():
 			a = sampleText(name, i)
+		case reflect.TypeFor[[]int]():
+			a = []int{3, 4}[:n]
 		case reflect.TypeFor[[]string]():
 			a = []string{"Plum0", "Oat"}[:n]
 		case reflect.TypeFor[length.Len]():

@@ -264,6 +264,10 @@ type Words interface {
 	WhyGuess(lifts, takes int) string
 	NewMatTime() string
 	ChangeBladeTime() string
+	// Spoiled pieces that come back, and mats that take turns (again.go).
+	ComeBack(loads []int, from []string) string
+	NoneLeftFor(n int) string
+	SecondMat(saves time.Duration, there bool) string
 	ChangeBladeCare() string
 	// Cut lists, settings and the plain lines (english_lists.go).
 	FirstTitle() string
