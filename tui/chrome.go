@@ -2,12 +2,11 @@ package tui
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/look"
+	"example.org/matside/tui/words"
 )
 
 // The smallest window the screens are made for.
@@ -88,7 +87,7 @@ func (f *frame) heading(v view, c *canvas.Canvas) {
 	c.Right(c.W-1, 0, right, bandStrong)
 	var left int
 	if title := f.screen.title(v); title != "" || v.quilt == nil || v.quilt.InHand() == nil {
-		left = c.Text(1, 1, capital(title), strong)
+		left = c.Text(1, 1, words.Capital(title), strong)
 	} else {
 		left = f.trail(v, c, int(v.quilt.Step))
 	}
@@ -250,12 +249,3 @@ func (f *frame) keysToShow() (shown, last []binding) {
 
 // plainError is an error as one line.
 func plainError(err error) string { return strings.Join(strings.Fields(err.Error()), " ") }
-
-// capital writes the first letter large.
-func capital(s string) string {
-	if s == "" {
-		return ""
-	}
-	r, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(r)) + s[n:]
-}

@@ -12,6 +12,7 @@ import (
 	"example.org/matside/tui/guide"
 	"example.org/matside/tui/look"
 	"example.org/matside/tui/settings"
+	"example.org/matside/tui/words"
 )
 
 // again is the action that tries a failed save once more.
@@ -113,7 +114,7 @@ func (f *frame) answer(a answered) tea.Cmd {
 		f.screen = wetMat{*wet}
 	case errors.As(a.err, &refused), errors.Is(a.err, session.ErrNothingBack):
 		f.saver.err = nil
-		f.notice = capital(a.err.Error()) + "."
+		f.notice = words.Capital(a.err.Error()) + "."
 		f.screen = f.view().after(f.screen)
 	}
 	if f.saver.err != nil {

@@ -6,6 +6,7 @@ import (
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/chart"
+	"example.org/matside/tui/words"
 )
 
 // mats shows every mat and what can be done with the one at the cursor.
@@ -193,7 +194,7 @@ func (v view) matLines(m session.Mat) []line {
 	lines := []line{{v.words.SinceWash(m.Since) + ", " + v.words.WashesAndLoads(m.Washes, m.Loads), text}}
 	switch {
 	case v.now.Before(m.DryAt):
-		lines = append(lines, line{capital(v.words.Drying(v.words.Clock(m.DryAt))) + ".", warn})
+		lines = append(lines, line{words.Capital(v.words.Drying(v.words.Clock(m.DryAt))) + ".", warn})
 	case due.Left <= 0:
 		lines = append(lines, line{v.words.WashDue(), alarm})
 	}

@@ -9,6 +9,7 @@ import (
 	"example.org/matside/tui/form"
 	"example.org/matside/tui/glyph"
 	"example.org/matside/tui/look"
+	"example.org/matside/tui/words"
 )
 
 // typing: while a question is answered by typing, letters are letters.
@@ -136,9 +137,9 @@ func (s sheet) foot(v view, w int) []line {
 	a := s.form.Ask
 	var lines []line
 	if m, wrong := s.form.Wrong(); wrong && a.Tried {
-		lines = append(lines, line{capital(m.What) + ".", warn})
+		lines = append(lines, line{words.Capital(m.What) + ".", warn})
 		if m.Hint != "" {
-			lines = append(lines, line{capital(m.Hint) + ".", warn})
+			lines = append(lines, line{words.Capital(m.Hint) + ".", warn})
 		}
 	} else if slices.Contains(a.Marks, "by hand") && a.Question().Name != "about piece" {
 		lines = append(lines, line{v.words.CutByHandNote(), warn})

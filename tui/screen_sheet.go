@@ -5,8 +5,10 @@ import (
 
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/form"
+	"example.org/matside/tui/guide"
 	"example.org/matside/tui/look"
 	"example.org/matside/tui/piecepic"
+	"example.org/matside/tui/words"
 )
 
 // sheet is a cut list being written: all that is on it, and the ways on. A
@@ -175,9 +177,9 @@ func (s sheet) list(v view, c *canvas.Canvas) {
 	var foot []string
 	if row := f.Row(); row.Kind == form.Statement {
 		if m, ok := f.MistakeAt(row.Line); ok {
-			foot = canvas.Wrap(capital(m.What)+".", c.W-2)
+			foot = canvas.Wrap(words.Capital(m.What)+".", c.W-2)
 			if m.Hint != "" {
-				foot = append(foot, canvas.Wrap(capital(m.Hint)+".", c.W-2)...)
+				foot = append(foot, canvas.Wrap(words.Capital(m.Hint)+".", c.W-2)...)
 			}
 		}
 	}
@@ -195,7 +197,7 @@ func (s sheet) list(v view, c *canvas.Canvas) {
 }
 
 func (s sheet) row(v view, c *canvas.Canvas, y int, r form.Row, chosen bool) {
-	says, style := s.rowSays(v, r), text
+	says, style := guide.Row(v.words, r), text
 	if r.Kind != form.Statement {
 		style = accent
 	}
@@ -217,22 +219,6 @@ func (s sheet) row(v view, c *canvas.Canvas, y int, r form.Row, chosen bool) {
 		c.Text(0, y, ">", style)
 	}
 	c.Text(indent, y, canvas.Fit(says, c.W-indent-1), style)
-}
-
-func (s sheet) rowSays(v view, r form.Row) string {
-	switch r.Kind {
-	case form.AddQuilt:
-		return v.words.RowAddQuilt()
-	case form.AddFabric:
-		return v.words.RowAddFabric()
-	case form.AddPiece:
-		return v.words.RowAddPiece(r.Fabric)
-	case form.AddSetting:
-		return v.words.RowAddSetting()
-	case form.Finish:
-		return v.words.RowFinish()
-	}
-	return r.Says
 }
 
 // piece draws a piece in a box of the canvas, and says of a finished one how

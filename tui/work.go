@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/words"
 )
 
 // job is work that may take a while: opening the data file, planning. While
@@ -130,7 +131,7 @@ func (s working) body(v view, c *canvas.Canvas) {
 		if i < len(s.steps)-1 {
 			style, sign = good, "\u2713  "
 		}
-		lines = append(lines, line{sign + capital(step), style})
+		lines = append(lines, line{sign + words.Capital(step), style})
 	}
 	v.middle(c, []string{v.words.LargeWait()}, lines[:min(len(lines), max(c.H, 1))])
 }

@@ -186,7 +186,7 @@ func writeMat(w io.Writer, s *session.State, m *session.Mat, now time.Time) {
 		age = ", in use for " + count(int(now.Sub(m.Came)/(24*time.Hour)), "day", "days")
 	}
 	fmt.Fprintf(w, "mat %s, %s x %s%s\n", printable(m.Name), width.Format(length.In), height.FormatUnit(length.In), age)
-	fmt.Fprintf(w, "  %s, counted by wear as %.1f\n", capital(matWords(session.MatStatus{LoadsSinceWash: m.Since, LoadsUntilDue: a.Left, Lifted: a.Lifted})), a.Age)
+	fmt.Fprintf(w, "  %s, counted by wear as %.1f\n", words.Capital(matWords(session.MatStatus{LoadsSinceWash: m.Since, LoadsUntilDue: a.Left, Lifted: a.Lifted})), a.Age)
 	fmt.Fprintf(w, "  %s\n", whyDue(&a))
 	fmt.Fprintf(w, "  %s\n", said.MayLift(a.Next.Low, a.Next.Mid, a.Next.High))
 	fmt.Fprintf(w, "  %s, %s, %s in all\n", count(m.Washes, "wash", "washes"), adhesive(m.Refreshes), count(m.Loads, "load", "loads"))
@@ -194,7 +194,7 @@ func writeMat(w io.Writer, s *session.State, m *session.Mat, now time.Time) {
 		fmt.Fprintf(w, "  %s\n", said.NewMatTime())
 	}
 	if now.Before(m.DryAt) {
-		fmt.Fprintf(w, "  %s\n", capital(said.Drying(said.Clock(m.DryAt))))
+		fmt.Fprintf(w, "  %s\n", words.Capital(said.Drying(said.Clock(m.DryAt))))
 	}
 }
 
@@ -233,9 +233,6 @@ func writeBlade(w io.Writer, s *session.State) error {
 }
 
 func times(n int) string { return count(n, "time", "times") }
-
-// capital begins a sentence.
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // wrapped breaks a sentence into lines of 80 columns at most.
 func wrapped(s string) string {

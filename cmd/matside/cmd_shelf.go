@@ -60,7 +60,7 @@ func writeShelf(w io.Writer, cards []session.Card) error {
 	}
 	for i, c := range cards {
 		if i == 0 || c.Standing != cards[i-1].Standing {
-			fmt.Fprintln(w, capital(c.Standing.String()))
+			fmt.Fprintln(w, words.Capital(c.Standing.String()))
 		}
 		if _, err := fmt.Fprintf(w, "  %3d  %s: %s\n", c.ID, printable(c.Name), leftOf(c)); err != nil {
 			return err

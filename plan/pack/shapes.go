@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"example.org/matside/plan/length"
-	"example.org/matside/plan/rect"
 )
 
 // shapeSteps is how many widths a rough cut is tried at.
@@ -16,24 +15,14 @@ const shapeSteps = 16
 // among them. None is both wider and higher than another. There are none
 // where a piece lies aslant.
 func (j *Job) Shapes(g *Group) []Group {
-	want := make([]int, len(j.Kinds))
-	for _, p := range g.Parts {
-		want[p.Kind]++
-	}
-	bs := j.blocks(g.Fabric, want)
-	covered := 0
-	for _, b := range bs {
-		covered += b.count * len(b.parts)
-	}
-	if covered < len(g.Parts) {
+	bs, ok := j.blocksOf(g)
+	if !ok {
 		return nil
 	}
-	gap := j.List.Gap
 	var all []Group
 	for n := 1; n <= shapeSteps; n++ {
-		w := j.W * length.Len(n) / shapeSteps
-		if bin, _, ok := rect.Strip(w+gap, j.H+gap, j.sizes(bs), j.options()); ok {
-			all = append(all, j.group(g.Fabric, bs, bin))
+		if o, ok := j.strip(g.Fabric, bs, j.W*length.Len(n)/shapeSteps, j.H); ok {
+			all = append(all, o)
 		}
 	}
 	slices.SortStableFunc(all, func(a, b Group) int { return cmp.Or(cmp.Compare(a.W, b.W), cmp.Compare(a.H, b.H)) })

@@ -40,17 +40,9 @@ func (s *solver) trim(g *Group, alone bool) {
 // of w x h.
 func (s *solver) smallest(g *Group, w, h length.Len) Group {
 	best := *g
-	want := make([]int, len(s.Kinds))
-	for _, p := range g.Parts {
-		want[p.Kind]++
-	}
-	bs := s.blocks(g.Fabric, want)
-	covered := 0
-	for _, b := range bs {
-		covered += b.count * len(b.parts)
-	}
-	if covered < len(g.Parts) {
-		return best // some piece lies aslant
+	bs, ok := s.blocksOf(g)
+	if !ok {
+		return best
 	}
 	for n := 1; n <= trimSteps; n++ {
 		if o, ok := s.strip(g.Fabric, bs, w*length.Len(n)/trimSteps, h); ok && s.rough(&o) < s.rough(&best) {
@@ -60,13 +52,28 @@ func (s *solver) smallest(g *Group, w, h length.Len) Group {
 	return best
 }
 
+// blocksOf are the blocks that hold a group's pieces; not ok where some piece
+// lies aslant.
+func (j *Job) blocksOf(g *Group) (bs []block, ok bool) {
+	want := make([]int, len(j.Kinds))
+	for _, p := range g.Parts {
+		want[p.Kind]++
+	}
+	bs = j.blocks(g.Fabric, want)
+	covered := 0
+	for _, b := range bs {
+		covered += b.count * len(b.parts)
+	}
+	return bs, covered >= len(g.Parts)
+}
+
 // strip packs blocks as low as it can in a box of at most w x h.
-func (s *solver) strip(fabric int, bs []block, w, h length.Len) (Group, bool) {
-	bin, _, ok := rect.Strip(w+s.List.Gap, h+s.List.Gap, s.sizes(bs), s.options())
+func (j *Job) strip(fabric int, bs []block, w, h length.Len) (Group, bool) {
+	bin, _, ok := rect.Strip(w+j.List.Gap, h+j.List.Gap, j.sizes(bs), j.options())
 	if !ok {
 		return Group{}, false
 	}
-	return s.group(fabric, bs, bin), true
+	return j.group(fabric, bs, bin), true
 }
 
 // rough is the area of a group's rough cut, to compare by.

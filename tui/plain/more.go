@@ -8,6 +8,7 @@ import (
 	"example.org/matside/plan/length"
 	"example.org/matside/session"
 	"example.org/matside/tui/matpic"
+	"example.org/matside/tui/words"
 )
 
 // more is all that is not the step itself: what the other screens show and
@@ -60,7 +61,7 @@ func (t *talk) loadLine(q *session.Quilt, i int) string {
 	if state := t.loadState(q, l); state != "" {
 		parts = append(parts, state)
 	}
-	return capital(t.words.LoadOf(i+1, len(q.Loads))) + ": " + strings.Join(parts, ", ") + "."
+	return words.Capital(t.words.LoadOf(i+1, len(q.Loads))) + ": " + strings.Join(parts, ", ") + "."
 }
 
 func (t *talk) loadState(q *session.Quilt, l *session.Load) string {
@@ -148,10 +149,10 @@ func (t *talk) matInFull(state *session.State, q *session.Quilt, m session.Mat) 
 		name += ", " + t.words.InUse()
 	}
 	due, a := state.Due(m.Name), state.Advise(m.Name)
-	t.say(capital(name) + ": " + t.words.SinceWash(m.Since) + ", " + t.words.WashesAndLoads(m.Washes, m.Loads) + ".")
+	t.say(words.Capital(name) + ": " + t.words.SinceWash(m.Since) + ", " + t.words.WashesAndLoads(m.Washes, m.Loads) + ".")
 	switch {
 	case t.Now().Before(m.DryAt):
-		t.say("  " + capital(t.words.Drying(t.words.Clock(m.DryAt))) + ".")
+		t.say("  " + words.Capital(t.words.Drying(t.words.Clock(m.DryAt))) + ".")
 	case due.Left <= 0:
 		t.say("  " + t.words.WashDue())
 	}

@@ -120,7 +120,7 @@ func (t *talk) evening(ctx context.Context) error {
 	}
 	t.say(t.words.PlainHello(q.Name))
 	if t.Demo {
-		t.say(capital(t.words.DemoNotice()) + ".")
+		t.say(words.Capital(t.words.DemoNotice()) + ".")
 	}
 	for t.fail == nil {
 		next := t.turn
@@ -147,13 +147,13 @@ func (t *talk) evening(ctx context.Context) error {
 // where says what the heading and the mat's line show.
 func (t *talk) where() {
 	state, q := t.quilt()
-	line := capital(t.words.LoadOf(q.Place(), len(q.Loads))) + ", " + t.words.Step(int(q.Step)) + ". " +
-		capital(t.words.PiecesOf(q.Pieces.Done, q.Pieces.Asked)) + "."
+	line := words.Capital(t.words.LoadOf(q.Place(), len(q.Loads))) + ", " + t.words.Step(int(q.Step)) + ". " +
+		words.Capital(t.words.PiecesOf(q.Pieces.Done, q.Pieces.Asked)) + "."
 	if l := q.InHand(); l.Recut {
-		line += " " + capital(t.words.Recut()) + "."
+		line += " " + words.Capital(t.words.Recut()) + "."
 	}
 	if t.Left != nil {
-		line += " " + capital(t.words.TimeLeft(t.Left(state, q))) + "."
+		line += " " + words.Capital(t.words.TimeLeft(t.Left(state, q))) + "."
 	}
 	t.say("")
 	t.say(line)
@@ -175,7 +175,7 @@ func (t *talk) mat(state *session.State, name string) {
 	case due.Left <= 0:
 		how = t.words.WashDue()
 	}
-	t.say(capital(t.words.Mat(name)) + ": " + t.words.SinceWash(m.Since) + ", " + how + ".")
+	t.say(words.Capital(t.words.Mat(name)) + ": " + t.words.SinceWash(m.Since) + ", " + how + ".")
 }
 
 // facts of the step in hand.

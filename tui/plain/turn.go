@@ -2,12 +2,11 @@ package plain
 
 import (
 	"errors"
-	"unicode"
-	"unicode/utf8"
 
 	"example.org/matside/session"
 	"example.org/matside/tui/guide"
 	"example.org/matside/tui/matpic"
+	"example.org/matside/tui/words"
 )
 
 // turn asks what came of the step and writes it down. errLeft ends the
@@ -169,7 +168,7 @@ func (t *talk) doFor(id session.QuiltID, a session.Action) error {
 		case errors.As(err, &wet):
 			return err
 		case errors.As(err, &refused), errors.Is(err, session.ErrNothingBack):
-			t.say(capital(err.Error()) + ".")
+			t.say(words.Capital(err.Error()) + ".")
 			return nil
 		}
 		t.say(t.words.SaveFailed(err.Error()))
@@ -198,9 +197,4 @@ func (t *talk) said(a session.Action) {
 			}
 		}
 	}
-}
-
-func capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(r)) + s[n:]
 }

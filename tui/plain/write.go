@@ -10,6 +10,8 @@ import (
 	"example.org/matside/session"
 	"example.org/matside/tui/files"
 	"example.org/matside/tui/form"
+	"example.org/matside/tui/guide"
+	"example.org/matside/tui/words"
 )
 
 // Lists is the way to cut lists, for when no quilt is under way.
@@ -131,9 +133,9 @@ func (t *talk) ask(f form.Form) (form.Form, error) {
 }
 
 func (t *talk) mistake(m cutlist.Mistake) {
-	t.say(capital(m.What) + ".")
+	t.say(words.Capital(m.What) + ".")
 	if m.Hint != "" {
-		t.say(capital(m.Hint) + ".")
+		t.say(words.Capital(m.Hint) + ".")
 	}
 }
 
@@ -198,7 +200,7 @@ func (t *talk) sheet(ctx context.Context, f form.Form) (_ form.Form, done bool, 
 	says := []string{t.words.KeySeePlan()}
 	for _, r := range rows {
 		if r.Kind != form.Finish {
-			says = append(says, t.rowSays(r))
+			says = append(says, guide.Row(t.words, r))
 		}
 	}
 	says = append(says, t.words.KeyUndo(), t.words.KeyBack())
@@ -216,20 +218,6 @@ func (t *talk) sheet(ctx context.Context, f form.Form) (_ form.Form, done bool, 
 		return f, false, nil
 	}
 	return f.Move(n - 1 - f.At).Enter(), false, nil
-}
-
-func (t *talk) rowSays(r form.Row) string {
-	switch r.Kind {
-	case form.AddQuilt:
-		return t.words.RowAddQuilt()
-	case form.AddFabric:
-		return t.words.RowAddFabric()
-	case form.AddPiece:
-		return t.words.RowAddPiece(r.Fabric)
-	case form.AddSetting:
-		return t.words.RowAddSetting()
-	}
-	return r.Says
 }
 
 // save writes the list and takes it up; what is wrong with it is told, and

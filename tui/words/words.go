@@ -2,6 +2,8 @@ package words
 
 import (
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
@@ -424,4 +426,13 @@ func count(n int, one, many string) string {
 		return "1 " + one
 	}
 	return itoa(n) + " " + many
+}
+
+// Capital writes the first letter large, to begin a sentence.
+func Capital(s string) string {
+	if s == "" {
+		return ""
+	}
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
 }
