@@ -2,31 +2,39 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"strings"
 	"testing"
 	"time"
 )
 
+// lines hands over each piece that is written.
+type lines chan string
+
+func (l lines) Write(b []byte) (int, error) {
+	l <- string(b)
+	return len(b), nil
+}
+
 // A line is drawn at each tick, over the one before, and wiped at the end.
 func TestProgress(t *testing.T) {
-	var out bytes.Buffer
-	ticks := make(chan time.Time)
+	out, ticks := make(lines, 1), make(chan time.Time)
 	var p progress
-	p.watch(&out, ticks)
-	p.say("packing the loads")
-	ticks <- time.Now().Add(2 * time.Second)
-	p.say("fitting rough cuts to the fabric")
-	ticks <- time.Now().Add(3 * time.Second)
-	p.end()
-	want := clearLine + "matside: packing the loads, 2 s (Ctrl+C: the best so far)" +
-		clearLine + "matside: fitting rough cuts to the fabric, 3 s (Ctrl+C: the best so far)" + clearLine
-	if got := out.String(); got != want {
-		t.Errorf("%q, want %q", got, want)
-	}
-	for _, line := range strings.Split(out.String(), clearLine) {
-		if len(line) >= 80 {
+	p.watch(out, ticks)
+	for seconds, step := range []string{"packing the loads", "fitting rough cuts to the fabric"} {
+		p.say(step)
+		ticks <- time.Now().Add(time.Duration(seconds+2) * time.Second)
+		got := <-out // drawn, before the next step is said
+		if want := fmt.Sprintf("%smatside: %s, %d s (Ctrl+C: the best so far)", clearLine, step, seconds+2); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+		if line := strings.TrimPrefix(got, clearLine); len(line) >= 80 {
 			t.Errorf("%q is too wide for a window of 80", line)
 		}
+	}
+	p.end()
+	if got := <-out; got != clearLine {
+		t.Errorf("at the end %q", got)
 	}
 }
 
