@@ -42,6 +42,7 @@ type desk struct {
 	wait  []due
 	quit  bool
 	slow  bool      // answers of the saver are held back
+	busy  bool      // and those of files and planner
 	held  []tea.Msg // those held back
 	seen  int       // messages given to Update
 	wrote string    // to the terminal beside the picture
@@ -151,17 +152,28 @@ func (d *desk) run(cmd tea.Cmd) {
 		return
 	}
 	msg := cmd()
-	if _, ok := msg.(answered); ok && d.slow {
+	if d.holds(msg) {
 		d.held = append(d.held, msg)
 		return
 	}
 	d.send(msg)
 }
 
+// holds says whether an answer is held back just now.
+func (d *desk) holds(msg tea.Msg) bool {
+	switch msg.(type) {
+	case answered:
+		return d.slow || d.busy
+	case worked, told, kept, glanced, reread:
+		return d.busy
+	}
+	return false
+}
+
 // release lets the answers held back through.
 func (d *desk) release() {
 	held := d.held
-	d.held, d.slow = nil, false
+	d.held, d.slow, d.busy = nil, false, false
 	for _, msg := range held {
 		d.send(msg)
 	}

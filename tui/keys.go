@@ -4,7 +4,20 @@ import "example.org/matside/session"
 
 // everywhere are the keys that lead from one screen to the others.
 func (v view) everywhere(s screen) []binding {
-	return []binding{v.overviewKey(), v.matsKey(), v.daysKey(), v.shelfKey(), v.settingsKey(s), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey()}
+	var all []binding
+	if v.quilt != nil {
+		all = append(all, v.overviewKey())
+	}
+	return append(all, v.matsKey(), v.daysKey(), v.shelfKey(), v.settingsKey(s), v.helpKey(s), v.leaveKey(), v.lookKey(), v.sleepKey())
+}
+
+// homeKey goes back to the step, or where there is none to the first page.
+func (v view) homeKey() binding {
+	b := binding{name: "on", keys: onKeys, key: "Enter", says: v.words.KeyBackToStep(), do: func() action { return show{v.home()} }}
+	if v.quilt == nil {
+		b.says = v.words.KeyBack()
+	}
+	return b
 }
 
 func (v view) leaveKey() binding {

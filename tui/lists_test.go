@@ -53,20 +53,21 @@ var listFrames = []struct{ name, keys string }{
 func TestGoldenListFrames(t *testing.T) {
 	for _, g := range listFrames {
 		for _, size := range sizes {
-			compare(t, fmt.Sprintf("%s-%dx%d", g.name, size[0], size[1]), listDesk(t, g.name, g.keys, size[0], size[1]))
+			d, _ := listDesk(t, g.name, g.keys, size[0], size[1])
+			compare(t, fmt.Sprintf("%s-%dx%d", g.name, size[0], size[1]), d)
 		}
 		for _, l := range []*look.Look{&look.Dark, &look.Light, &look.High} {
 			if g.name != "picker" && g.name != "form-finished" && g.name != "sheet" {
 				continue
 			}
-			d := listDesk(t, g.name, g.keys, 80, 24)
+			d, _ := listDesk(t, g.name, g.keys, 80, 24)
 			d.looks(l, termenv.ANSI256)
 			compare(t, filepath.Join(strings.ReplaceAll(l.Name, " ", "-"), g.name+"-80x24"), d)
 		}
 	}
 }
 
-func listDesk(t *testing.T, name, keys string, w, h int) *desk {
+func listDesk(t *testing.T, name, keys string, w, h int) (*desk, *table) {
 	d, tab := atTable(t, w, h)
 	if name == "changed" {
 		// So large that one goes onto the mat at a time, whatever the planner.
@@ -78,7 +79,7 @@ func listDesk(t *testing.T, name, keys string, w, h int) *desk {
 		keys = "v"
 	}
 	d.does(keys)
-	return d
+	return d, tab
 }
 
 // edit changes a text as another program would.
@@ -297,7 +298,8 @@ func TestGermanFrames(t *testing.T) {
 			see(g.name, d)
 		}
 		for _, g := range listFrames {
-			see(g.name, listDesk(t, g.name, g.keys, size[0], size[1]))
+			d, _ := listDesk(t, g.name, g.keys, size[0], size[1])
+			see(g.name, d)
 		}
 	}
 }

@@ -19,7 +19,7 @@ func (s days) bindings(v view) []binding {
 		return func() action { return show{days{max(s.page+by, 0)}} }
 	}
 	return append([]binding{
-		{name: "on", keys: onKeys, key: "Enter", says: v.words.KeyBackToStep(), do: func() action { return show{v.home()} }},
+		v.homeKey(),
 		v.backTo(v.home()),
 		{name: "down", keys: []string{"n", "down", "right", "pgdown"}, key: "n", says: v.words.KeyNextPart(), kind: moving, do: turn(1)},
 		{name: "up", keys: []string{"up", "left", "pgup"}, kind: moving, do: turn(-1)},

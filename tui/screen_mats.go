@@ -30,7 +30,7 @@ func (s mats) bindings(v view) []binding {
 	step := func(by int) func() action { return func() action { return show{mats{(s.index(v) + by + n) % n}} } }
 	due := v.state.Due(m.Name).After
 	all := []binding{
-		{name: "on", keys: onKeys, key: "Enter", says: v.words.KeyBackToStep(), do: func() action { return show{v.home()} }},
+		v.homeKey(),
 		v.backTo(v.home()),
 		{name: "up", keys: []string{"up", "k"}, key: "Up", says: v.words.KeyUp(), kind: moving, do: step(-1)},
 		{name: "down", keys: []string{"down", "j"}, key: "Down", says: v.words.KeyDown(), kind: moving, do: step(1)},

@@ -35,7 +35,7 @@ func (s overview) bindings(v view) []binding {
 		return func() action { return show{overview{loads[max(0, min(to, len(loads)-1))].ID}} }
 	}
 	all := []binding{
-		{name: "on", keys: onKeys, key: "Enter", says: v.words.KeyBackToStep(), do: func() action { return show{v.home()} }},
+		v.homeKey(),
 		v.backTo(v.home()),
 		{name: "up", keys: []string{"up", "k"}, key: "Up", says: v.words.KeyUp(), kind: moving, do: goTo(i - 1)},
 		{name: "down", keys: []string{"down", "j"}, key: "Down", says: v.words.KeyDown(), kind: moving, do: goTo(i + 1)},

@@ -52,6 +52,17 @@ func TestTheShelf(t *testing.T) {
 	d.sees("under way")
 }
 
+func TestScreensWithoutAQuilt(t *testing.T) {
+	for _, keys := range []string{"d o", "m o", "s d o", "s m o", "g o", "m m", "d p"} {
+		d, _ := atTable(t, 80, 24)
+		d.does(keys)
+		if d.f.crash != nil {
+			t.Fatalf("%s: %v", keys, d.f.crash)
+		}
+		d.does("enter backspace q")
+	}
+}
+
 func TestRenamingTypesAName(t *testing.T) {
 	d := newDesk(t, 80, 24)
 	d.key("s", "r")

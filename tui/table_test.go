@@ -25,6 +25,7 @@ type table struct {
 	kept  []byte
 	where map[session.QuiltID]string
 	fail  error // of the next write
+	demo  *testBook
 	wrote int
 }
 
@@ -147,9 +148,9 @@ func (t *table) Demo(context.Context, func(string)) (Opened, error) {
 	if err != nil {
 		return Opened{}, err
 	}
-	l := session.New(session.OpenOptions{})
-	id, _, err := l.Start(session.Start{Text: text, List: q.List, Queue: q})
-	return Opened{Book: l, Quilt: id, Demo: true}, err
+	t.demo = &testBook{Ledger: session.New(session.OpenOptions{})}
+	id, _, err := t.demo.Start(session.Start{Text: text, List: q.List, Queue: q})
+	return Opened{Book: t.demo, Quilt: id, Demo: true}, err
 }
 
 func (t *table) Unfinished() []byte     { return t.kept }
