@@ -62,7 +62,7 @@ var golden = []struct {
 	{"name", "s r P o r c h", nil},
 	{"end", "enter enter enter enter enter enter enter enter enter enter", nil},
 	{"working", "", func(d *desk) {
-		d.f.screen = working{name: "Opening your data."}.told("packing the loads").told("fitting rough cuts to the fabric")
+		d.f.screen = working{name: d.f.opening()}.told("packing the loads").told("fitting rough cuts to the fabric")
 	}},
 	{"not-saved", "", func(d *desk) { d.book.fail = 1; d.key("enter") }},
 	{"saving", "", func(d *desk) { d.slow = true; d.key("enter") }},

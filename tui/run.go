@@ -28,8 +28,7 @@ var ErrInterrupted = errors.New("interrupted")
 
 // Options say how to run. The zero value runs on the program's own terminal.
 type Options struct {
-	Demo     bool   // say on screen that nothing is kept
-	Opening  string // what the first picture says is under way; "": the data file is opened
+	Demo     bool // say on screen that nothing is kept
 	Advice   Advice
 	Settings settings.Settings
 	Keep     func(settings.Settings) error // keeps changed settings; nil: they last while it runs
@@ -53,11 +52,7 @@ func Run(ctx context.Context, open Opener, o Options) error {
 	var program *tea.Program
 	f.send, f.write = func(msg tea.Msg) { program.Send(msg) }, writeTo(o.Out)
 	var opening sync.Mutex // held while open runs
-	name := o.Opening
-	if name == "" {
-		name = f.words.OpeningFile()
-	}
-	f.jobs.first = f.begin(f.openJob(name, func(ctx context.Context, tell func(string)) (Opened, error) {
+	f.jobs.first = f.begin(f.openJob(f.opening(), func(ctx context.Context, tell func(string)) (Opened, error) {
 		opening.Lock()
 		defer opening.Unlock()
 		if err := ctx.Err(); err != nil {
@@ -74,6 +69,14 @@ func Run(ctx context.Context, open Opener, o Options) error {
 	opening.Lock()
 	defer opening.Unlock()
 	return errors.Join(f.ended(err), f.keepForm(), f.sayGoodbye())
+}
+
+// opening is what the first picture says is under way.
+func (f *frame) opening() string {
+	if f.demo {
+		return f.words.OpeningDemo()
+	}
+	return f.words.OpeningFile()
 }
 
 // ended is what the end of the program comes to.
