@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"sync"
 
 	"example.org/matside/plan"
@@ -24,7 +25,29 @@ type desk struct {
 
 	mu         sync.Mutex
 	unfinished []byte
-	ends       []func() error // what is to be closed when the program ends
+	ends       *ends
+}
+
+// ends is what is to be closed when the program ends, the last opened first.
+type ends struct {
+	mu  sync.Mutex
+	all []func() error
+}
+
+func (e *ends) add(end func() error) {
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	e.all = append(e.all, end)
+}
+
+func (e *ends) close() error {
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	var err error
+	for _, end := range slices.Backward(e.all) {
+		err = errors.Join(err, end())
+	}
+	return err
 }
 
 // unfinishedName is the file of a form left unfinished.
@@ -32,21 +55,12 @@ const unfinishedName = "unfinished.json"
 
 // newDesk is the desk beside the data file db.
 func newDesk(w world, db string) *desk {
-	d := &desk{w: w, state: stateFolder(w.getenv)}
+	d := &desk{w: w, state: stateFolder(w.getenv), ends: &ends{}}
 	if d.state != "" {
 		d.unfinished, _ = os.ReadFile(filepath.Join(d.state, unfinishedName))
 	}
 	d.lists = readLists(d.state, db)
 	return d
-}
-
-// close closes what was opened for it.
-func (d *desk) close() error {
-	var err error
-	for _, end := range d.ends {
-		err = errors.Join(err, end())
-	}
-	return err
 }
 
 func (d *desk) Folder(path string, all bool) (files.Folder, error) {
@@ -131,12 +145,14 @@ func (d *desk) start(ctx context.Context, book tui.Notebook, s source, tell func
 
 func (d *desk) FileOf(id session.QuiltID) string { return d.lists.of(id) }
 
+// Demo has a desk of its own: its quilts are none of those whose cut lists
+// are known here.
 func (d *desk) Demo(ctx context.Context, tell func(string)) (tui.Opened, error) {
 	folder, err := os.MkdirTemp("", "matside-demo-")
 	if err != nil {
 		return tui.Opened{}, noDemoRoom(err)
 	}
-	d.ends = append(d.ends, func() error { return os.RemoveAll(folder) })
+	d.ends.add(func() error { return os.RemoveAll(folder) })
 	s, err := demoSource()
 	if err != nil {
 		return tui.Opened{}, err
@@ -145,17 +161,19 @@ func (d *desk) Demo(ctx context.Context, tell func(string)) (tui.Opened, error) 
 	if err != nil {
 		return tui.Opened{}, err
 	}
-	l, err := session.Open(filepath.Join(folder, "demo.db"), session.OpenOptions{Probe: probe()})
+	file := filepath.Join(folder, "demo.db")
+	l, err := session.Open(file, session.OpenOptions{Probe: probe()})
 	if err != nil {
 		return tui.Opened{}, err
 	}
-	d.ends = append([]func() error{l.Close}, d.ends...)
+	d.ends.add(l.Close)
 	id, _, err := l.Start(session.Start{Text: string(s.text), List: s.list, Queue: q})
 	if err != nil {
 		return tui.Opened{}, err
 	}
 	_, err = l.Do(id, session.SitDown{})
-	return tui.Opened{Book: l, Quilt: id, Demo: true}, err
+	own := &desk{w: d.w, lists: readLists("", file), state: d.state, unfinished: d.Unfinished(), ends: d.ends}
+	return tui.Opened{Book: l, Quilt: id, Demo: true, Desk: own}, err
 }
 
 func (d *desk) Unfinished() []byte {

@@ -116,7 +116,7 @@ func (e evening) onScreen(ctx context.Context, w world) error {
 	if l != nil {
 		err = errors.Join(err, l.Close())
 	}
-	return errors.Join(err, d.close())
+	return errors.Join(err, d.ends.close())
 }
 
 // offers says, before the first load of a quilt, which finished ones left
