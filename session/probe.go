@@ -17,7 +17,7 @@ func Probe(path string) error { return store.Probe(path) }
 
 // probeTime is how long a probe may take. On a sound file it takes some
 // milliseconds; a file that keeps it longer is not opened.
-const probeTime = 10 * time.Second
+const probeTime = 3 * time.Second
 
 // ProbeBy is a probe for OpenOptions that runs command with the path added,
 // and takes any end but exit 0 for damage: an error, a signal, no end in time.
