@@ -42,7 +42,7 @@ func newRoot(w world) *cobra.Command {
 	root.SetOut(w.out)
 	root.SetErr(w.err)
 	root.SetUsageTemplate(usage(root) + exits)
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
+	root.SetFlagErrorFunc(optionError)
 	root.PersistentFlags().String("db", "", "the data file (else MATSIDE_DB, else its usual place)")
 	settingsOptions(root)
 	root.CompletionOptions.DisableDefaultCmd = true
@@ -55,6 +55,7 @@ func newRoot(w world) *cobra.Command {
 		root.AddCommand(topicHelp(t))
 	}
 	root.InitDefaultHelpCmd()
+	refuseUnknownTopics(root)
 	complete(root)
 	sortIntoGroups(root)
 	return root
@@ -112,7 +113,7 @@ var groups = []struct {
 	commands []string
 }{
 	{"Beside the cutter:", []string{"demo", "cut", "status", "mats", "blade", "shelf"}},
-	{"Plans, drawings and paper:", []string{"plan", "fabric", "svg", "dxf", "pdf", "csv", "from-csv"}},
+	{"Plans, drawings and paper:", []string{"plan", "fabric", "svg", "dxf", "pdf", "csv"}},
 	{"Your record:", []string{"backup", "restore", "check", "export", "import"}},
 	{"About matside:", []string{"examples", "help", "completion", "version"}},
 }

@@ -38,6 +38,24 @@ func topicHelp(t topic) *cobra.Command {
 	return &cobra.Command{Use: t.name, Short: t.title, Long: onScreen(t.text)}
 }
 
+// refuseUnknownTopics makes `matside help` end as any wrong command line does
+// where there is nothing of that name; Cobra's own ends with 0.
+func refuseUnknownTopics(root *cobra.Command) {
+	for _, c := range root.Commands() {
+		if c.Name() != "help" {
+			continue
+		}
+		c.Short, c.Long, c.Run = "Help with a command or a topic", "", nil
+		c.RunE = func(_ *cobra.Command, args []string) error {
+			about, left, err := root.Find(args)
+			if err != nil || len(left) > 0 {
+				return usagef("there is no help with %q", printable(strings.Join(args, " ")))
+			}
+			return about.Help()
+		}
+	}
+}
+
 // onScreen is a page as it reads in a terminal: headings stand in capitals.
 func onScreen(page string) string {
 	lines := strings.Split(strings.TrimRight(page, "\n"), "\n")
