@@ -3,6 +3,7 @@ package plan
 import (
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/pack"
+	"example.org/matside/plan/say"
 )
 
 // maker makes one plan.
@@ -51,9 +52,9 @@ func wanted(list *cutlist.List, opt Options) [][]int {
 	return out
 }
 
-func (m *maker) say(step string) {
+func (m *maker) say(step *say.Kind) {
 	if m.opt.Progress != nil {
-		m.opt.Progress(step)
+		m.opt.Progress(step.Say())
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/queue"
 	"example.org/matside/plan/rect"
+	"example.org/matside/plan/say"
 )
 
 // Options of Make; the zero value plans the whole list with usual effort.
@@ -25,7 +26,7 @@ type Options struct {
 	// given. It is called often, from one goroutine at a time.
 	Stop func() bool
 	// Progress, if not nil, is told now and then what is being done.
-	Progress func(step string)
+	Progress func(step say.Sentence)
 }
 
 // Make plans a cut list: the fewest pieces missing, then the fewest loads,

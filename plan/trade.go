@@ -169,13 +169,13 @@ func front(all []*attempt) []*attempt {
 // fabric, among a few attempts: as if there were fabric enough, and with
 // rough cuts that suit the panels.
 func (m *maker) best() *attempt {
-	m.say("packing the loads")
+	m.say(Packing)
 	m.job.Lower = m.least(m.job.Counts(), 0, rect.Quick)
 	best := m.attempt(make([]pack.Limit, len(m.tables)))
 	if m.stopped() {
 		return best
 	}
-	m.say("fitting rough cuts to the fabric")
+	m.say(Fitting)
 	m.reshaped(best)
 	for _, limits := range m.suits(best) {
 		a := m.attempt(limits)

@@ -9,6 +9,7 @@ import (
 	"os"
 	"time"
 
+	"example.org/matside/session/reason"
 	"example.org/matside/session/store"
 )
 
@@ -107,8 +108,8 @@ func newer(err error) error {
 	if !errors.Is(err, ErrNewer) {
 		return err
 	}
-	return &Trouble{What: "the log was written by a newer matside", Safe: "it was not touched",
-		Way: "use that matside, or another data file with --db FILE", Err: err}
+	return &Trouble{What: reason.NewerLog.Say(), Safe: reason.NotTouched.Say(),
+		Way: reason.UseThatOne.Say(), Err: err}
 }
 
 // Repair keeps every event that is sound in either file, names those that are
@@ -205,12 +206,12 @@ func Import(path string, r io.Reader, opt OpenOptions) (s State, kept string, er
 	opt.setUp()
 	var x Exported
 	if err := json.NewDecoder(r).Decode(&x); err != nil {
-		return s, "", &Trouble{What: fmt.Sprintf("that is no export of matside's: %v", err), Safe: "nothing was changed",
-			Way: "name a file that matside export --json has written", Err: err}
+		return s, "", &Trouble{What: reason.NoExport.Say(err), Safe: reason.NothingChanged.Say(),
+			Way: reason.NameExport.Say(), Err: err}
 	}
 	if x.Format != exportFormat {
-		return s, "", &Trouble{What: fmt.Sprintf("that export is of format %d, and this matside reads format %d", x.Format, exportFormat),
-			Safe: "nothing was changed", Way: "use the matside that wrote it", Err: ErrNewer}
+		return s, "", &Trouble{What: reason.OtherExport.Say(x.Format, exportFormat),
+			Safe: reason.NothingChanged.Say(), Way: reason.UseTheWriter.Say(), Err: ErrNewer}
 	}
 	lines := make([][]byte, len(x.Events))
 	for i, raw := range x.Events {

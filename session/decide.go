@@ -11,6 +11,7 @@ import (
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/queue"
+	"example.org/matside/session/reason"
 )
 
 // Decide says what event an action becomes. It is pure, but for what the
@@ -59,7 +60,7 @@ func (s *State) decideStart(a *Start) (Content, error) {
 	}
 	name, mat := cmp.Or(a.Name, a.List.Quilt), cmp.Or(a.Mat, s.LastMat())
 	if s.Mat(mat) == nil {
-		return nil, refuse("there is no mat %s", mat)
+		return nil, refuse(reason.NoMat, mat)
 	}
 	q := a.Queue
 	return Started{Name: name, Text: a.Text, List: a.List, Mat: mat,
@@ -108,9 +109,9 @@ func (s *State) goOn(q *Quilt, a *GoOn, now time.Time, plan Planner) (Content, e
 	l := q.InHand()
 	switch {
 	case l == nil:
-		return nil, refuse("every load is done")
+		return nil, refuse(reason.AllDone)
 	case q.Standing == Aside:
-		return nil, refuse("%s is set aside; take it up again first", q.Name)
+		return nil, refuse(reason.SetAside, q.Name)
 	case q.Step == Peel:
 		return s.peel(q, l, a, plan)
 	case q.Step == Lay && !a.Anyway:
@@ -135,7 +136,7 @@ func (s *State) peel(q *Quilt, l *Load, a *GoOn, plan Planner) (Content, error) 
 	spoiled := slices.Clone(a.Spoiled)
 	slices.Sort(spoiled)
 	if !proper(spoiled, len(l.Pieces)) {
-		return nil, refuse("load %d has only %d pieces", q.Place(), len(l.Pieces))
+		return nil, refuse(reason.OnlySoMany, q.Place(), len(l.Pieces))
 	}
 	p := Peeled{Load: l.ID, Mat: q.Mat, Spoiled: spoiled, Lifted: a.Lifted, Ragged: a.Ragged,
 		Weight: weigh(q.ListOf(l), &l.Load), CutLength: l.CutLength}
@@ -160,15 +161,15 @@ func (q *Quilt) move(load, to int, skip bool) (Content, error) {
 	l := q.Load(load)
 	switch {
 	case l == nil || l.Done:
-		return nil, refuse("that load is done")
+		return nil, refuse(reason.LoadDone)
 	case q.begun(l):
-		return nil, refuse("its fabric is cut already; peel it, or go back to its fabric step")
+		return nil, refuse(reason.FabricCut)
 	}
 	first := q.firstFree() - q.LoadsDone()
 	to = max(first, min(to, len(q.ToCome())-1))
 	if q.ToCome()[to].ID == load && l.Skipped == skip {
 		if skip {
-			return nil, refuse("it is the last load already")
+			return nil, refuse(reason.LastLoad)
 		}
 		return nil, nil
 	}
@@ -179,11 +180,11 @@ func (s *State) useMat(q *Quilt, name string) (Content, error) {
 	m := s.Mat(name)
 	switch {
 	case m == nil || m.Retired:
-		return nil, refuse("there is no mat %s", name)
+		return nil, refuse(reason.NoMat, name)
 	case q.Mat == name:
 		return nil, nil
 	case q.Step > Lay:
-		return nil, refuse("the fabric is on mat %s; peel it first", q.Mat)
+		return nil, refuse(reason.FabricOn, q.Mat)
 	}
 	return MatUsed{name}, nil
 }
@@ -231,10 +232,10 @@ func aName(s string) (string, error) {
 		return r
 	}, strings.ToValidUTF8(s, ""))), " ")
 	if s == "" {
-		return "", refuse("a name needs a letter at least")
+		return "", refuse(reason.NameNeeded)
 	}
 	if utf8.RuneCountInString(s) > 60 {
-		return "", refuse("that name is too long: 60 letters at most")
+		return "", refuse(reason.NameTooLong)
 	}
 	return s, nil
 }
@@ -278,13 +279,13 @@ func (s *State) decideMat(id QuiltID, a Action) (Content, error) {
 		return MatRefreshed{m.Name}, nil
 	case SetDue:
 		if a.Loads < 0 || a.Loads > 1000 {
-			return nil, refuse("a number of loads from 1 to 1000, or 0 for the advice")
+			return nil, refuse(reason.DueFrom)
 		}
 		return MatDue{m.Name, a.Loads}, nil
 	case RenameMat:
 		to, err := aName(a.To)
 		if err == nil && s.Mat(to) != nil {
-			err = refuse("there is a mat %s already", to)
+			err = refuse(reason.MatThere, to)
 		}
 		return MatRenamed{m.Name, to}, err
 	case RetireMat:
@@ -329,7 +330,7 @@ func (s *State) meant(id QuiltID, name string) (*Mat, error) {
 			return m, nil
 		}
 	}
-	return nil, refuse("there is no mat %s", name)
+	return nil, refuse(reason.NoMat, name)
 }
 
 func (s *State) addMat(a *AddMat) (Content, error) {
@@ -338,11 +339,11 @@ func (s *State) addMat(a *AddMat) (Content, error) {
 	case err != nil:
 		return nil, err
 	case s.Mat(name) != nil:
-		return nil, refuse("there is a mat %s already", name)
+		return nil, refuse(reason.MatThere, name)
 	case a.Loads < 0 || a.Loads > 1000:
-		return nil, refuse("a number of loads from 0 to 1000")
+		return nil, refuse(reason.LoadsFrom)
 	case a.Size.Width < 0 || a.Size.Height < 0 || a.Size.Width > length.MaxLen || a.Size.Height > length.MaxLen:
-		return nil, refuse("a mat's size is a length of cloth at most")
+		return nil, refuse(reason.MatTooLarge)
 	}
 	return MatAdded{name, a.Size.Width, a.Size.Height, a.Loads}, nil
 }
@@ -350,7 +351,7 @@ func (s *State) addMat(a *AddMat) (Content, error) {
 func (s *State) retire(m *Mat) (Content, error) {
 	for _, q := range s.Quilts {
 		if q.Mat == m.Name && q.Standing == UnderWay {
-			return nil, refuse("%s is cut on mat %s; use another there first", q.Name, m.Name)
+			return nil, refuse(reason.MatInUse, q.Name, m.Name)
 		}
 	}
 	return MatRetired{m.Name}, nil
@@ -359,7 +360,7 @@ func (s *State) retire(m *Mat) (Content, error) {
 func (s *State) decideHabits(h Habits) (Content, error) {
 	const day = 24 * 60
 	if h.Dry < 0 || h.Dry > day || h.Wash < 0 || h.Wash > day || h.Pause < 0 || h.Pause > day || h.PauseAfter < -1 || h.PauseAfter > day {
-		return nil, refuse("minutes from 0 to %d", day)
+		return nil, refuse(reason.MinutesFrom, day)
 	}
 	if h == s.Habits {
 		return nil, nil

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"time"
 
+	"example.org/matside/plan/say"
+	"example.org/matside/session/reason"
 	"example.org/matside/session/store"
 )
 
@@ -12,20 +14,23 @@ import (
 var ErrNewer = store.ErrNewer
 
 // ErrNoQuilt is returned when no quilt, or none under way, is meant.
-var ErrNoQuilt = errors.New("no such quilt under way")
+var ErrNoQuilt = reason.NoQuilt.Err()
 
 // ErrNothingBack is returned when there is no step left to take back.
-var ErrNothingBack = errors.New("this is where the quilt began: nothing to take back")
+var ErrNothingBack = refuse(reason.NothingBack)
 
 // ErrCannotFollow is returned by Fold for an event that can't come next.
 var ErrCannotFollow = errors.New("event cannot follow")
 
 // Refused says why an action can't be done just now, in her words.
-type Refused struct{ Reason string }
+type Refused struct{ Why say.Sentence }
 
-func (r *Refused) Error() string { return r.Reason }
+func (r *Refused) Error() string { return r.Why.String() }
 
-func refuse(format string, args ...any) error { return &Refused{fmt.Sprintf(format, args...)} }
+// In is the reason in a language, which puts it into words.
+func (r *Refused) In(language func(say.Sentence) string) string { return language(r.Why) }
+
+func refuse(why *say.Kind, facts ...any) error { return &Refused{why.Say(facts...)} }
 
 // WetMat is returned when a washed mat is loaded before it is dry; the same
 // action with Anyway goes on.

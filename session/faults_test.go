@@ -4,6 +4,7 @@ package session
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -130,7 +131,7 @@ func TestDamageTold(t *testing.T) {
 		if c.fault != "both gone" {
 			samePlain(t, l.State(), want)
 		}
-		told(t, c.fault, strings.Join(l.Notes(), " "))
+		told(t, c.fault, strings.Trim(fmt.Sprint(l.Notes()), "[]"))
 		l.Close()
 	}
 }

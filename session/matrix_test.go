@@ -26,7 +26,7 @@ func wants(t *testing.T, name string, err, kind error) {
 	switch {
 	case err == nil:
 		t.Errorf("%s: no word of it", name)
-	case !errors.As(err, &trouble) || trouble.What == "" || trouble.Way == "":
+	case !errors.As(err, &trouble) || trouble.What.Silent() || trouble.Way.Silent():
 		t.Errorf("%s: no way out in %v", name, err)
 	case kind != nil && !errors.Is(err, kind):
 		t.Errorf("%s: %v, want %v", name, err, kind)

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/session/store"
 )
 
@@ -191,7 +192,7 @@ func (l *Ledger) cache() error {
 
 // Notes say in her words what Open put right, such as a data file made anew
 // from its journal. Mostly there are none.
-func (l *Ledger) Notes() []string {
+func (l *Ledger) Notes() []say.Sentence {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.store == nil {

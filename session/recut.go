@@ -8,6 +8,7 @@ import (
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/queue"
+	"example.org/matside/session/reason"
 )
 
 // This file brings spoiled pieces back: on loads of their own at the end, or
@@ -171,7 +172,7 @@ func (q *Quilt) join(plan Planner) (Content, error) {
 		return nil, err
 	}
 	if len(r.Drop) < 2 && len(q.NoFabric) == 0 {
-		return nil, refuse("no two recuts wait")
+		return nil, refuse(reason.NoneToJoin)
 	}
 	return Joined{*r}, nil
 }

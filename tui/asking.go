@@ -1,13 +1,13 @@
 package tui
 
 import (
-	"fmt"
 	"strings"
 	"unicode"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/matside/tui/form"
+	"example.org/matside/tui/words"
 )
 
 // typist is a screen with a field to type into. While it says that it is
@@ -41,7 +41,7 @@ func (f *frame) ask(do func() any) tea.Cmd {
 	return func() (msg tea.Msg) {
 		defer func() {
 			if r := recover(); r != nil {
-				msg = told{id, brokeOff{fmt.Errorf("it broke off: %v", r)}}
+				msg = told{id, brokeOff{words.BrokeOff.Err(r)}}
 			}
 		}()
 		return told{id, do()}

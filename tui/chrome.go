@@ -179,7 +179,7 @@ func (f *frame) noticeLine(v view, c *canvas.Canvas, y int) {
 	notice, style := f.notice, strong
 	switch {
 	case f.saver.err != nil:
-		notice, style = v.words.SaveFailed(plainError(f.saver.err)), alarm
+		notice, style = v.words.SaveFailed(plainError(v.words, f.saver.err)), alarm
 	case f.leaving != nil:
 		notice = v.words.LeavingSoon()
 	case f.saver.out && notice == "":
@@ -248,4 +248,6 @@ func (f *frame) keysToShow() (shown, last []binding) {
 }
 
 // plainError is an error as one line.
-func plainError(err error) string { return strings.Join(strings.Fields(err.Error()), " ") }
+func plainError(w words.Words, err error) string {
+	return strings.Join(strings.Fields(w.Error(err)), " ")
+}

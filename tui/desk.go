@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"example.org/matside/plan/queue"
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui/files"
 )
@@ -24,13 +25,13 @@ type Desk interface {
 	// Stamp is what a file looks like from outside.
 	Stamp(path string) files.Stamp
 	// Plan plans the text of a cut list that lies at path.
-	Plan(ctx context.Context, path, text string, tell func(string)) (*queue.Queue, error)
+	Plan(ctx context.Context, path, text string, tell func(say.Sentence)) (*queue.Queue, error)
 	// Take takes up the quilt of a cut list, or starts it.
-	Take(ctx context.Context, book Notebook, path string, tell func(string)) (session.QuiltID, error)
+	Take(ctx context.Context, book Notebook, path string, tell func(say.Sentence)) (session.QuiltID, error)
 	// FileOf is where the cut list of a quilt lies, "" where that is not known.
 	FileOf(quilt session.QuiltID) string
 	// Demo opens a notebook with an invented quilt, to be thrown away.
-	Demo(ctx context.Context, tell func(string)) (Opened, error)
+	Demo(ctx context.Context, tell func(say.Sentence)) (Opened, error)
 	// Unfinished is a form that was left unfinished, nil when there is none;
 	// Keep keeps one, or with nil forgets it.
 	Unfinished() []byte

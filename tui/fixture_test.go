@@ -15,6 +15,7 @@ import (
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui/internal/fixture"
 	"example.org/matside/tui/look"
@@ -110,7 +111,7 @@ func newDesk(t failer, w, h int) *desk {
 		return nil
 	}
 	d.send(tea.WindowSizeMsg{Width: w, Height: h})
-	d.f.jobs.first = d.f.begin(d.f.openJob("Opening.", func(context.Context, func(string)) (Opened, error) {
+	d.f.jobs.first = d.f.begin(d.f.openJob("Opening.", func(context.Context, func(say.Sentence)) (Opened, error) {
 		return Opened{Book: d.book, Quilt: id}, nil
 	}))
 	d.run(d.f.Init())

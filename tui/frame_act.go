@@ -3,7 +3,6 @@ package tui
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -114,7 +113,7 @@ func (f *frame) answer(a answered) tea.Cmd {
 		f.screen = wetMat{*wet}
 	case errors.As(a.err, &refused), errors.Is(a.err, session.ErrNothingBack):
 		f.saver.err = nil
-		f.notice = words.Capital(a.err.Error()) + "."
+		f.notice = words.Full(f.words.Error(a.err))
 		f.screen = f.view().after(f.screen)
 	}
 	if f.saver.err != nil {
@@ -176,7 +175,7 @@ func (f *frame) set(s settings.Settings) tea.Cmd {
 	return func() (msg tea.Msg) {
 		defer func() {
 			if r := recover(); r != nil {
-				msg = kept{fmt.Errorf("it broke off: %v", r)}
+				msg = kept{words.BrokeOff.Err(r)}
 			}
 		}()
 		return kept{keep(s)}
@@ -186,7 +185,7 @@ func (f *frame) set(s settings.Settings) tea.Cmd {
 func (f *frame) kept(err error) tea.Cmd {
 	f.keeping = false
 	if err != nil {
-		f.notice = f.words.SettingsNotKept(plainError(err))
+		f.notice = f.words.SettingsNotKept(plainError(f.words, err))
 	}
 	if f.newer {
 		f.newer = false

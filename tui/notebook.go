@@ -4,6 +4,7 @@ import (
 	"context"
 	"time"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 )
 
@@ -22,7 +23,7 @@ type Notebook interface {
 // Opener opens the notebook once the first picture stands: it opens the data
 // file, plans, starts or takes up a quilt and sits down to it. It tells the
 // steps it takes as they come, and ends early when ctx is done.
-type Opener func(ctx context.Context, tell func(step string)) (Opened, error)
+type Opener func(ctx context.Context, tell func(step say.Sentence)) (Opened, error)
 
 // Opened is what there is to go on with.
 type Opened struct {

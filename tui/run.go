@@ -13,6 +13,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui/early"
 	"example.org/matside/tui/look"
@@ -52,7 +53,7 @@ func Run(ctx context.Context, open Opener, o Options) error {
 	var program *tea.Program
 	f.send, f.write = func(msg tea.Msg) { program.Send(msg) }, writeTo(o.Out)
 	var opening sync.Mutex // held while open runs
-	f.jobs.first = f.begin(f.openJob(f.opening(), func(ctx context.Context, tell func(string)) (Opened, error) {
+	f.jobs.first = f.begin(f.openJob(f.opening(), func(ctx context.Context, tell func(say.Sentence)) (Opened, error) {
 		opening.Lock()
 		defer opening.Unlock()
 		if err := ctx.Err(); err != nil {

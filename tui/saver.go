@@ -1,11 +1,10 @@
 package tui
 
 import (
-	"fmt"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.org/matside/session"
+	"example.org/matside/tui/words"
 )
 
 // saver has one action written down at a time. The frame refuses keys while
@@ -48,7 +47,7 @@ type sitting struct {
 func write(book Notebook, quilt session.QuiltID, a any) (state session.State, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("saving broke off: %v", r)
+			err = words.SavingBrokeOff.Err(r)
 		}
 	}()
 	s, ok := a.(sitting)

@@ -9,6 +9,7 @@ import (
 	"example.org/matside/plan"
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/queue"
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
 )
@@ -26,7 +27,7 @@ type changed struct {
 func (v view) tellNews(path, text string) action {
 	old, desk := v.quilt.Text(), v.desk
 	return begin{job{name: v.words.ReadingChange(),
-		do: func(ctx context.Context, tell func(string)) any {
+		do: func(ctx context.Context, tell func(say.Sentence)) any {
 			now, err := desk.Plan(ctx, path, text, tell)
 			if err != nil {
 				return err
@@ -47,7 +48,7 @@ func (v view) tellNews(path, text string) action {
 				if errors.As(a, &mistakes) {
 					lines = []string{v.words.MistakesIn(filepath.Base(path)), v.words.GoesOnAsBefore()}
 				}
-				return show{trouble{lines: append(lines, strings.Split(a.Error(), "\n")...), under: v.home()}}
+				return show{trouble{lines: append(lines, strings.Split(v.words.Error(a), "\n")...), under: v.home()}}
 			}
 			return show{v.home()}
 		}}}

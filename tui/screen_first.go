@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/form"
 	"example.org/matside/tui/glyph"
@@ -50,7 +51,7 @@ func (v view) demonstrate() action {
 		return nil
 	}
 	return begin{job{name: v.words.OpeningDemo(),
-		do: func(ctx context.Context, tell func(string)) any {
+		do: func(ctx context.Context, tell func(say.Sentence)) any {
 			o, err := v.desk.Demo(ctx, tell)
 			if err != nil {
 				return err
@@ -59,7 +60,7 @@ func (v view) demonstrate() action {
 		},
 		then: func(v view, answer any) action {
 			if err, ok := answer.(error); ok {
-				return show{trouble{lines: []string{v.words.WentWrong(), plainError(err)}, under: first{}}}
+				return show{trouble{lines: []string{v.words.WentWrong(), plainError(v.words, err)}, under: first{}}}
 			}
 			return opened{answer}
 		}}}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/files"
@@ -60,11 +61,11 @@ func (s picking) told(v view, answer any) action {
 	switch a := answer.(type) {
 	case listed:
 		if p.folder = a.folder; a.err != nil {
-			p.folder.Path, p.failed = s.path, plainError(a.err)
+			p.folder.Path, p.failed = s.path, plainError(v.words, a.err)
 			p.folder.Above = filepath.Dir(s.path)
 		}
 	case error:
-		p.failed = plainError(a)
+		p.failed = plainError(v.words, a)
 	}
 	p.at = p.best()
 	return show{p}
@@ -164,7 +165,7 @@ func (s picker) onKey(v view) binding {
 // cut takes up the quilt of a cut list, or starts it.
 func (v view) cut(path string, under screen) action {
 	return begin{job{name: v.words.Planning(),
-		do: func(ctx context.Context, tell func(string)) any {
+		do: func(ctx context.Context, tell func(say.Sentence)) any {
 			id, err := v.desk.Take(ctx, v.book, path, tell)
 			if err != nil {
 				return err
@@ -178,10 +179,10 @@ func (v view) cut(path string, under screen) action {
 				return both{forget{}, take{quilt: a}}
 			case error:
 				if errors.As(a, &mistakes) {
-					lines := append([]string{v.words.MistakesIn(filepath.Base(path))}, strings.Split(mistakes.Error(), "\n")...)
+					lines := append([]string{v.words.MistakesIn(filepath.Base(path))}, strings.Split(v.words.Error(mistakes), "\n")...)
 					return show{trouble{lines: lines, edit: path, under: under}}
 				}
-				return show{trouble{lines: append([]string{v.words.WentWrong()}, strings.Split(a.Error(), "\n")...), under: under}}
+				return show{trouble{lines: append([]string{v.words.WentWrong()}, strings.Split(v.words.Error(a), "\n")...), under: under}}
 			}
 			return nil
 		}}}
@@ -190,7 +191,7 @@ func (v view) cut(path string, under screen) action {
 // openForm reads a cut list into the form.
 func (v view) openForm(path string, under screen) action {
 	return begin{job{name: v.words.ReadingFile(),
-		do: func(context.Context, func(string)) any {
+		do: func(context.Context, func(say.Sentence)) any {
 			text, open, err := v.desk.Read(path)
 			if err != nil {
 				return err
@@ -202,7 +203,7 @@ func (v view) openForm(path string, under screen) action {
 			case form.Form:
 				return show{sheet{form: a, under: under}}
 			case error:
-				return show{trouble{lines: []string{v.words.WentWrong(), plainError(a)}, under: under}}
+				return show{trouble{lines: []string{v.words.WentWrong(), plainError(v.words, a)}, under: under}}
 			}
 			return nil
 		}}}

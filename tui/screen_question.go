@@ -137,9 +137,9 @@ func (s sheet) foot(v view, w int) []line {
 	a := s.form.Ask
 	var lines []line
 	if m, wrong := s.form.Wrong(); wrong && a.Tried {
-		lines = append(lines, line{words.Capital(m.What) + ".", warn})
-		if m.Hint != "" {
-			lines = append(lines, line{words.Capital(m.Hint) + ".", warn})
+		lines = append(lines, line{words.Full(v.words.Say(m.What)), warn})
+		if !m.Hint.Silent() {
+			lines = append(lines, line{words.Full(v.words.Say(m.Hint)), warn})
 		}
 	} else if slices.Contains(a.Marks, "by hand") && a.Question().Name != "about piece" {
 		lines = append(lines, line{v.words.CutByHandNote(), warn})

@@ -8,6 +8,7 @@ import (
 
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/queue"
+	"example.org/matside/plan/say"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/files"
 	"example.org/matside/tui/form"
@@ -62,7 +63,7 @@ func (s writing) told(v view, answer any) action {
 	case errors.Is(w.err, files.ErrChanged), errors.Is(w.err, files.ErrThere):
 		return show{clash{s.sheet, w.path, errors.Is(w.err, files.ErrThere)}}
 	case w.err != nil:
-		return show{trouble{lines: []string{v.words.ListNotSaved(plainError(w.err))}, under: s.sheet}}
+		return show{trouble{lines: []string{v.words.ListNotSaved(plainError(v.words, w.err))}, under: s.sheet}}
 	}
 	return w.sheet.planIt(v)
 }
@@ -161,7 +162,7 @@ func (s clash) body(v view, c *canvas.Canvas) {
 func (s sheet) planIt(v view) action {
 	desk, path, text := v.desk, s.form.Path, s.form.Text()
 	return begin{job{name: v.words.Planning(),
-		do: func(ctx context.Context, tell func(string)) any {
+		do: func(ctx context.Context, tell func(say.Sentence)) any {
 			q, err := desk.Plan(ctx, path, text, tell)
 			if err != nil {
 				return err
@@ -173,7 +174,7 @@ func (s sheet) planIt(v view) action {
 			case *queue.Queue:
 				return show{planned{s, a, 0}}
 			case error:
-				return show{trouble{lines: []string{v.words.WentWrong(), plainError(a)}, under: s}}
+				return show{trouble{lines: []string{v.words.WentWrong(), plainError(v.words, a)}, under: s}}
 			}
 			return show{s}
 		}}}

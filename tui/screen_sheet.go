@@ -83,7 +83,7 @@ func (s sheet) notReady(v view) string {
 		return v.words.UnfinishedFirst()
 	}
 	if m := s.form.Mistakes(); len(m) > 0 {
-		return v.words.FirstMistake(m[0].What)
+		return v.words.FirstMistake(v.words.Say(m[0].What))
 	}
 	return ""
 }
@@ -177,9 +177,9 @@ func (s sheet) list(v view, c *canvas.Canvas) {
 	var foot []string
 	if row := f.Row(); row.Kind == form.Statement {
 		if m, ok := f.MistakeAt(row.Line); ok {
-			foot = canvas.Wrap(words.Capital(m.What)+".", c.W-2)
-			if m.Hint != "" {
-				foot = append(foot, canvas.Wrap(words.Capital(m.Hint)+".", c.W-2)...)
+			foot = canvas.Wrap(words.Full(v.words.Say(m.What)), c.W-2)
+			if !m.Hint.Silent() {
+				foot = append(foot, canvas.Wrap(words.Full(v.words.Say(m.Hint)), c.W-2)...)
 			}
 		}
 	}

@@ -10,6 +10,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
+	"example.org/matside/plan"
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui/internal/fixture"
 	"example.org/matside/tui/settings"
@@ -146,10 +148,10 @@ func TestDaysBehind(t *testing.T) {
 // slowJob is a job that ends when it is told to.
 func (d *desk) slowJob(release <-chan any) tea.Cmd {
 	return d.f.begin(job{name: "Planning Lamp Room.",
-		do: func(_ context.Context, tell func(string)) any {
-			tell("packing the loads")
-			tell("packing the loads")
-			tell("fitting rough cuts to the fabric")
+		do: func(_ context.Context, tell func(say.Sentence)) any {
+			tell(plan.Packing.Say())
+			tell(plan.Packing.Say())
+			tell(plan.Fitting.Say())
 			return <-release
 		},
 		then: func(_ view, answer any) action { return show{sure{says: answer.(string), under: walk{}}} }})
@@ -185,7 +187,7 @@ func TestAJobShowsItsStepsAndCanBeDropped(t *testing.T) {
 func TestAJobThatPanicsIsAnAnswer(t *testing.T) {
 	d := newDesk(t, 80, 24)
 	var got any
-	d.run(d.f.begin(job{name: "x", do: func(context.Context, func(string)) any { panic("broken") },
+	d.run(d.f.begin(job{name: "x", do: func(context.Context, func(say.Sentence)) any { panic("broken") },
 		then: func(_ view, answer any) action { got = answer; return nil }}))
 	if e, ok := got.(brokeOff); !ok || !strings.Contains(e.Error(), "broken") {
 		t.Errorf("answer %v", got)

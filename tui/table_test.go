@@ -14,6 +14,7 @@ import (
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/queue"
 	"example.org/matside/plan/rect"
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/testdata/cutlists"
 	"example.org/matside/tui/files"
@@ -113,7 +114,7 @@ func (t *table) FreeName(quilt string) string {
 
 func (t *table) Stamp(path string) files.Stamp { return files.StampFor(t.files[path]) }
 
-func (t *table) Plan(_ context.Context, path, text string, tell func(string)) (*queue.Queue, error) {
+func (t *table) Plan(_ context.Context, path, text string, tell func(say.Sentence)) (*queue.Queue, error) {
 	list, err := cutlist.Read(filepath.Base(path), []byte(text), nil)
 	if err != nil {
 		return nil, err
@@ -129,7 +130,7 @@ func (t *table) Plan(_ context.Context, path, text string, tell func(string)) (*
 // plans are those made so far: the same text has the same plan.
 var plans = map[string]*queue.Queue{}
 
-func (t *table) Take(ctx context.Context, book Notebook, path string, tell func(string)) (session.QuiltID, error) {
+func (t *table) Take(ctx context.Context, book Notebook, path string, tell func(say.Sentence)) (session.QuiltID, error) {
 	text := t.files[path]
 	q, err := t.Plan(ctx, path, text, tell)
 	if err != nil {
@@ -142,9 +143,9 @@ func (t *table) Take(ctx context.Context, book Notebook, path string, tell func(
 
 func (t *table) FileOf(id session.QuiltID) string { return t.where[id] }
 
-func (t *table) Demo(context.Context, func(string)) (Opened, error) {
+func (t *table) Demo(context.Context, func(say.Sentence)) (Opened, error) {
 	text := string(cutlists.Read(cutlists.Demo))
-	q, err := t.Plan(context.Background(), cutlists.Demo, text, func(string) {})
+	q, err := t.Plan(context.Background(), cutlists.Demo, text, func(say.Sentence) {})
 	if err != nil {
 		return Opened{}, err
 	}

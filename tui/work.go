@@ -2,10 +2,10 @@ package tui
 
 import (
 	"context"
-	"fmt"
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/words"
 )
@@ -15,7 +15,7 @@ import (
 // at once: its answer is then dropped.
 type job struct {
 	name string // what the screen says
-	do   func(ctx context.Context, tell func(step string)) any
+	do   func(ctx context.Context, tell func(step say.Sentence)) any
 	then func(v view, answer any) action
 }
 
@@ -31,7 +31,7 @@ type jobs struct {
 type (
 	progress struct {
 		id   int
-		step string
+		step say.Sentence
 	}
 	worked struct {
 		id     int
@@ -53,10 +53,10 @@ func (f *frame) begin(j job) tea.Cmd {
 	return func() (msg tea.Msg) {
 		defer func() {
 			if r := recover(); r != nil {
-				msg = worked{id, brokeOff{fmt.Errorf("it broke off: %v", r)}}
+				msg = worked{id, brokeOff{words.BrokeOff.Err(r)}}
 			}
 		}()
-		return worked{id, j.do(ctx, func(step string) { send(progress{id, step}) })}
+		return worked{id, j.do(ctx, func(step say.Sentence) { send(progress{id, step}) })}
 	}
 }
 
@@ -79,7 +79,7 @@ func (f *frame) dropped() tea.Cmd {
 
 func (f *frame) progress(p progress) tea.Cmd {
 	if w, ok := f.screen.(working); ok && p.id == f.jobs.id {
-		f.screen = w.told(p.step)
+		f.screen = w.told(f.words.Say(p.step))
 	}
 	return nil
 }
@@ -139,7 +139,7 @@ func (s working) body(v view, c *canvas.Canvas) {
 // openJob opens the data file: the first job of all.
 func (f *frame) openJob(name string, open Opener) job {
 	return job{name: name,
-		do: func(ctx context.Context, tell func(string)) any {
+		do: func(ctx context.Context, tell func(say.Sentence)) any {
 			o, err := open(ctx, tell)
 			if err != nil {
 				return err

@@ -3,11 +3,12 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
+	"example.org/matside/tui/words"
 )
 
 func newCut(w world) *cobra.Command {
@@ -23,19 +24,19 @@ func newCut(w world) *cobra.Command {
 			if len(args) == 0 {
 				return resume(w, c, how, "matside cut")
 			}
-			s, err := readSource(w, args[0])
-			if err != nil {
-				return err
-			}
-			if err := how.possible("matside cut"); err != nil {
-				return err
-			}
 			set, err := choose(w, c)
 			if err != nil {
 				return err
 			}
+			s, err := readSource(w, args[0])
+			if err != nil {
+				return set.said(err)
+			}
+			if err := how.possible("matside cut"); err != nil {
+				return err
+			}
 			return how.run(c.Context(), w, evening{file: dataFile(c), list: s.path, chosen: set, planner: plans.again(),
-				begin: func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
+				begin: func(ctx context.Context, l *session.Ledger, tell func(say.Sentence)) (session.QuiltID, error) {
 					return takeUp(ctx, w, l, s, plans.telling(tell), again)
 				}})
 		},
@@ -56,7 +57,7 @@ func resume(w world, c *cobra.Command, how way, command string) error {
 	if err != nil {
 		return err
 	}
-	return how.run(c.Context(), w, evening{file: dataFile(c), chosen: set, begin: func(_ context.Context, l *session.Ledger, _ func(string)) (session.QuiltID, error) {
+	return how.run(c.Context(), w, evening{file: dataFile(c), chosen: set, begin: func(_ context.Context, l *session.Ledger, _ func(say.Sentence)) (session.QuiltID, error) {
 		state := l.State()
 		if q := state.Latest(); q != nil {
 			return q.ID, nil
@@ -104,6 +105,11 @@ func sessionOf(state *session.State, s source) *session.Quilt {
 	return latest
 }
 
+// nothingToCut: a session needs a load.
+func nothingToCut(name string) error {
+	return told{what: words.NothingToCut.Say(printable(name)), hint: words.SeePlan.Say()}
+}
+
 func start(ctx context.Context, w world, l *session.Ledger, s source, plans *planning) (session.QuiltID, error) {
 	q, err := plans.make(ctx, w, s)
 	if errors.Is(err, errInterrupted) {
@@ -113,10 +119,7 @@ func start(ctx context.Context, w world, l *session.Ledger, s source, plans *pla
 		return 0, err
 	}
 	if len(q.Loads) == 0 {
-		return 0, problem{
-			what: fmt.Sprintf("%s has nothing to cut on the mat", printable(s.name)),
-			hint: "`matside plan` shows what is cut by hand, and what is missing.",
-		}
+		return 0, nothingToCut(s.name)
 	}
 	id, _, err := l.Start(session.Start{Text: string(s.text), List: s.list, Queue: q})
 	return id, err

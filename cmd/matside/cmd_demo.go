@@ -10,9 +10,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/testdata/cutlists"
 	"example.org/matside/tui/plain"
+	"example.org/matside/tui/words"
 )
 
 func newDemo(w world) *cobra.Command {
@@ -47,7 +49,7 @@ func demo(w world, c *cobra.Command, plans *planning) (err error) {
 		if err != nil {
 			return err
 		}
-		return how.run(ctx, w, evening{file: file, demo: true, chosen: set, begin: func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
+		return how.run(ctx, w, evening{file: file, demo: true, chosen: set, begin: func(ctx context.Context, l *session.Ledger, tell func(say.Sentence)) (session.QuiltID, error) {
 			return start(ctx, w, l, s, plans.telling(tell))
 		}})
 	}
@@ -61,7 +63,7 @@ func demo(w world, c *cobra.Command, plans *planning) (err error) {
 }
 
 func noDemoRoom(err error) error {
-	return problem{"there is no room for the demo's data file: " + err.Error(), "Free some space, or set TMPDIR to a folder that can be written.", err}
+	return told{words.NoDemoRoom.Say(err), words.FreeSpace.Say(), err}
 }
 
 func demoSource() (source, error) {

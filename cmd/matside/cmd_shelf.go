@@ -223,7 +223,7 @@ still counts for the mats and the blade.`,
 					return err
 				}
 				for _, note := range l.Notes()[said:] {
-					fmt.Fprintln(w.out, printable(note))
+					fmt.Fprintln(w.out, printable(note.String()))
 				}
 				return writeShelf(w.out, state.Shelf(time.Now()))
 			})

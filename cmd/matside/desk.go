@@ -11,6 +11,7 @@ import (
 	"example.org/matside/plan"
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/queue"
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui"
 	"example.org/matside/tui/files"
@@ -89,7 +90,7 @@ func (d *desk) Stamp(path string) files.Stamp { return files.StampOf(path) }
 
 // Plan plans with the usual effort. One that was stopped is an error: nobody
 // waits for it.
-func (d *desk) Plan(ctx context.Context, path, text string, tell func(string)) (*queue.Queue, error) {
+func (d *desk) Plan(ctx context.Context, path, text string, tell func(say.Sentence)) (*queue.Queue, error) {
 	list, err := cutlist.Read(printable(filepath.Base(path)), []byte(text), besides(filepath.Dir(path)))
 	if err != nil {
 		return nil, err
@@ -97,7 +98,7 @@ func (d *desk) Plan(ctx context.Context, path, text string, tell func(string)) (
 	return d.plan(ctx, source{name: path, path: path, text: []byte(text), list: list}, tell)
 }
 
-func (d *desk) plan(ctx context.Context, s source, tell func(string)) (*queue.Queue, error) {
+func (d *desk) plan(ctx context.Context, s source, tell func(say.Sentence)) (*queue.Queue, error) {
 	q := plan.Make(s.list, plan.Options{Progress: tell, Stop: func() bool { return ctx.Err() != nil }})
 	if err := ctx.Err(); err != nil {
 		return nil, err
@@ -105,7 +106,7 @@ func (d *desk) plan(ctx context.Context, s source, tell func(string)) (*queue.Qu
 	return q, sound(s, q)
 }
 
-func (d *desk) Take(ctx context.Context, book tui.Notebook, path string, tell func(string)) (session.QuiltID, error) {
+func (d *desk) Take(ctx context.Context, book tui.Notebook, path string, tell func(say.Sentence)) (session.QuiltID, error) {
 	s, err := readSource(d.w, path)
 	if err != nil {
 		return 0, err
@@ -128,13 +129,13 @@ func (d *desk) Take(ctx context.Context, book tui.Notebook, path string, tell fu
 	return q.ID, err
 }
 
-func (d *desk) start(ctx context.Context, book tui.Notebook, s source, tell func(string)) (session.QuiltID, error) {
+func (d *desk) start(ctx context.Context, book tui.Notebook, s source, tell func(say.Sentence)) (session.QuiltID, error) {
 	q, err := d.plan(ctx, s, tell)
 	if err != nil {
 		return 0, err
 	}
 	if len(q.Loads) == 0 {
-		return 0, nothingOnTheMat(s.name)
+		return 0, nothingToCut(s.name)
 	}
 	id, _, err := book.Start(session.Start{Text: string(s.text), List: s.list, Queue: q})
 	if err == nil {
@@ -147,7 +148,7 @@ func (d *desk) FileOf(id session.QuiltID) string { return d.lists.of(id) }
 
 // Demo has a desk of its own: its quilts are none of those whose cut lists
 // are known here.
-func (d *desk) Demo(ctx context.Context, tell func(string)) (tui.Opened, error) {
+func (d *desk) Demo(ctx context.Context, tell func(say.Sentence)) (tui.Opened, error) {
 	folder, err := os.MkdirTemp("", "matside-demo-")
 	if err != nil {
 		return tui.Opened{}, noDemoRoom(err)

@@ -6,7 +6,9 @@ import (
 	"io"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/say"
 	"example.org/matside/tui"
+	"example.org/matside/tui/words"
 )
 
 // Exit codes, as `matside help` tells them.
@@ -47,6 +49,29 @@ func (p problem) Error() string {
 
 func (p problem) Unwrap() error { return p.cause }
 
+// told is a problem that can be told on a screen, in the language of it.
+type told struct {
+	what, hint say.Sentence
+	cause      error
+}
+
+func (t told) Error() string { return t.In(say.Sentence.String) }
+func (t told) Unwrap() error { return t.cause }
+
+// In is the problem in a language, which puts its sentences into words.
+func (t told) In(language func(say.Sentence) string) string {
+	return problem{what: language(t.what), hint: language(t.hint)}.Error()
+}
+
+// inHerWords is an error told in a language of hers.
+type inHerWords struct {
+	error
+	words words.Words
+}
+
+func (h inHerWords) Error() string { return h.words.Error(h.error) }
+func (h inHerWords) Unwrap() error { return h.error }
+
 // tell prints err where errors go and returns the exit code that it asks for.
 func tell(w io.Writer, err error) int {
 	if err == nil {
@@ -57,7 +82,9 @@ func tell(w io.Writer, err error) int {
 	}
 	var mistakes cutlist.Mistakes
 	if errors.As(err, &mistakes) {
-		fmt.Fprintln(w, mistakes.Error())
+		hers := inHerWords{err, words.English{}}
+		errors.As(err, &hers)
+		fmt.Fprintln(w, mistakes.In(hers.words.Say))
 		return exitFault
 	}
 	fmt.Fprintf(w, "matside: %v\n", err)

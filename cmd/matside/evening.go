@@ -9,10 +9,12 @@ import (
 	"strings"
 	"time"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui"
 	"example.org/matside/tui/guard"
 	"example.org/matside/tui/plain"
+	"example.org/matside/tui/words"
 )
 
 // evening is what she sits down to.
@@ -24,7 +26,7 @@ type evening struct {
 	list    string          // the path of the cut list, "" where it is not known
 	// begin finds or starts the quilt to cut, 0 for none. It tells what takes
 	// long, and ends early when ctx is done.
-	begin func(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error)
+	begin func(ctx context.Context, l *session.Ledger, tell func(say.Sentence)) (session.QuiltID, error)
 }
 
 // way is how she is walked through: by the screen or in plain lines.
@@ -62,14 +64,21 @@ func timeLeft(s *session.State, q *session.Quilt) (time.Duration, bool) {
 // it when she has left.
 func (h way) run(ctx context.Context, w world, e evening) error {
 	if h.plain {
-		return e.inLines(ctx, w)
+		return e.chosen.said(e.inLines(ctx, w))
 	}
-	return e.onScreen(ctx, w)
+	return e.chosen.said(e.onScreen(ctx, w))
 }
 
 // inLines has everything open before the first line.
 func (e evening) inLines(ctx context.Context, w world) error {
-	return withPlanner(w, e.file, e.planner, func(l *session.Ledger) error {
+	l, err := openFile(w, e.file, e.planner)
+	if err != nil {
+		return err
+	}
+	for _, note := range e.notes(l.Notes()) {
+		fmt.Fprintf(w.err, "matside: %s\n", note)
+	}
+	walk := func() error {
 		id, err := e.sitDown(ctx, l, nil)
 		if err != nil {
 			return err
@@ -79,14 +88,27 @@ func (e evening) inLines(ctx context.Context, w world) error {
 			return err
 		}
 		for _, offer := range offers(l.State(), id) {
-			fmt.Fprintln(w.out, offer)
+			fmt.Fprintln(w.out, e.chosen.words().Say(offer))
 		}
 		d := newDesk(w, file)
 		d.lists.set(id, e.list)
 		lists := &plain.Lists{Read: d.Read, Write: d.Write, FreeName: d.FreeName,
 			Take: func(ctx context.Context, path string) (session.QuiltID, error) { return d.Take(ctx, l, path, nil) }}
 		return plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft, Language: e.chosen.now.Language, Lists: lists})
-	})
+	}
+	return errors.Join(walk(), l.Close())
+}
+
+// notes are what there is to tell at the beginning, in her language.
+func (e evening) notes(said []say.Sentence) []string {
+	var all []string
+	for _, s := range said {
+		all = append(all, e.chosen.words().Say(s))
+	}
+	if e.chosen.notice != "" {
+		all = append(all, e.chosen.notice)
+	}
+	return all
 }
 
 // onScreen opens and plans when the first picture stands.
@@ -97,17 +119,14 @@ func (e evening) onScreen(ctx context.Context, w world) error {
 		return err
 	}
 	d := newDesk(w, file)
-	open := func(ctx context.Context, tell func(string)) (tui.Opened, error) {
+	open := func(ctx context.Context, tell func(say.Sentence)) (tui.Opened, error) {
 		var err error
 		if l, err = openFile(w, e.file, e.planner); err != nil {
 			return tui.Opened{}, err
 		}
 		id, err := e.sitDown(ctx, l, tell)
 		d.lists.set(id, e.list)
-		notes := append(l.Notes(), offers(l.State(), id)...)
-		if e.chosen.notice != "" {
-			notes = append(notes, e.chosen.notice)
-		}
+		notes := e.notes(append(l.Notes(), offers(l.State(), id)...))
 		return tui.Opened{Book: l, Quilt: id, Notice: strings.Join(notes, " "), Desk: d}, err
 	}
 	release := guard.Terminal(os.Stdout)
@@ -121,19 +140,19 @@ func (e evening) onScreen(ctx context.Context, w world) error {
 
 // offers says, before the first load of a quilt, which finished ones left
 // fabric that it cuts from.
-func offers(state session.State, id session.QuiltID) []string {
+func offers(state session.State, id session.QuiltID) []say.Sentence {
 	q := state.Quilt(id)
 	if q == nil || q.List() == nil || q.LoadsDone() > 0 {
 		return nil
 	}
-	var all []string
+	var all []say.Sentence
 	for _, old := range state.Offer(q.List()) {
-		all = append(all, fmt.Sprintf("%s left fabric that this quilt uses: see matside shelf leftovers.", old.Name))
+		all = append(all, words.Offered.Say(old.Name))
 	}
 	return all
 }
 
-func (e evening) sitDown(ctx context.Context, l *session.Ledger, tell func(string)) (session.QuiltID, error) {
+func (e evening) sitDown(ctx context.Context, l *session.Ledger, tell func(say.Sentence)) (session.QuiltID, error) {
 	id, err := e.begin(ctx, l, tell)
 	if err == nil && id != 0 {
 		_, err = l.Do(id, session.SitDown{})

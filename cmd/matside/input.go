@@ -2,13 +2,14 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/say"
+	"example.org/matside/tui/words"
 )
 
 // maxInput is a little over what a cut list may hold, so that the reader can
@@ -51,20 +52,20 @@ func readFile(name string) ([]byte, error) {
 	info, err := os.Stat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, problem{fmt.Sprintf("there is no file %s", printable(name)), "Check the name, or write `matside demo` to see one at work.", err}
+		return nil, told{words.NoFile.Say(printable(name)), words.CheckName.Say(), err}
 	case err != nil:
-		return nil, problem{fmt.Sprintf("%s can't be read: %v", printable(name), err), "", err}
+		return nil, told{words.CantRead.Say(printable(name), err), say.Nothing, err}
 	case info.IsDir():
-		return nil, problem{fmt.Sprintf("%s is a folder", printable(name)), "Name the cut list in it.", nil}
+		return nil, told{words.IsFolder.Say(printable(name)), words.NameListIn.Say(), nil}
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, problem{fmt.Sprintf("%s can't be read: %v", printable(name), err), "Check who may read it.", err}
+		return nil, told{words.CantRead.Say(printable(name), err), words.WhoMayRead.Say(), err}
 	}
 	defer f.Close()
 	text, err := io.ReadAll(io.LimitReader(f, maxInput))
 	if err != nil {
-		return nil, problem{fmt.Sprintf("%s can't be read: %v", printable(name), err), "", err}
+		return nil, told{words.CantRead.Say(printable(name), err), say.Nothing, err}
 	}
 	return text, nil
 }

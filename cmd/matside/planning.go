@@ -16,7 +16,9 @@ import (
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/queue"
 	"example.org/matside/plan/rect"
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
+	"example.org/matside/tui/words"
 )
 
 // planning is how a cut list is to be planned, as the options say.
@@ -25,12 +27,12 @@ type planning struct {
 	first  string // the label whose pieces come first
 	loads  int    // as many are allowed for the sake of less fabric; 0: the fewest
 
-	tell func(step string) // where the screen shows progress; nil: standard error
+	tell func(step say.Sentence) // where the screen shows progress; nil: standard error
 }
 
 // telling is the same, with its progress told to a screen that is up and
 // takes care of interrupts. A nil tell changes nothing.
-func (p planning) telling(tell func(string)) *planning {
+func (p planning) telling(tell func(say.Sentence)) *planning {
 	p.tell = tell
 	return &p
 }
@@ -197,12 +199,9 @@ func sound(s source, q *queue.Queue) error {
 	if len(faults) == 0 {
 		return nil
 	}
-	var told []string
+	var found []string
 	for _, f := range faults[:min(len(faults), 5)] {
-		told = append(told, "  "+f.String())
+		found = append(found, "  "+f.String())
 	}
-	return problem{
-		what: fmt.Sprintf("the plan of %s did not pass its check; this is a fault of matside's\n%s", printable(s.name), strings.Join(told, "\n")),
-		hint: "Nothing was changed. Please keep the cut list and report it.",
-	}
+	return told{what: words.PlanAtFault.Say(printable(s.name), strings.Join(found, "\n")), hint: words.NothingChanged.Say()}
 }

@@ -5,6 +5,8 @@ import (
 	"io"
 	"sync"
 	"time"
+
+	"example.org/matside/plan/say"
 )
 
 // patience is how long planning may take before a word of it is shown.
@@ -60,10 +62,10 @@ func (p *progress) draw(since time.Duration) {
 }
 
 // say notes what is being done.
-func (p *progress) say(step string) {
+func (p *progress) say(step say.Sentence) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.step = step
+	p.step = step.String()
 }
 
 // end stops the watching and wipes the line.

@@ -6,6 +6,9 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"example.org/matside/plan"
+	"example.org/matside/plan/say"
 )
 
 // lines hands over each piece that is written.
@@ -21,7 +24,7 @@ func TestProgress(t *testing.T) {
 	out, ticks := make(lines, 1), make(chan time.Time)
 	var p progress
 	p.watch(out, ticks)
-	for seconds, step := range []string{"packing the loads", "fitting rough cuts to the fabric"} {
+	for seconds, step := range []say.Sentence{plan.Packing.Say(), plan.Fitting.Say()} {
 		p.say(step)
 		ticks <- time.Now().Add(time.Duration(seconds+2) * time.Second)
 		got := <-out // drawn, before the next step is said
@@ -43,10 +46,10 @@ func TestNoProgress(t *testing.T) {
 	var out bytes.Buffer
 	var p progress
 	p.watch(&out, make(chan time.Time))
-	p.say("packing the loads")
+	p.say(plan.Packing.Say())
 	p.end()
 	q := showProgress(world{err: &out})
-	q.say("packing the loads")
+	q.say(plan.Packing.Say())
 	q.end()
 	if out.Len() > 0 {
 		t.Errorf("%q", &out)

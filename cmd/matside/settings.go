@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/tui/files"
 	"example.org/matside/tui/settings"
 	"example.org/matside/tui/words"
@@ -19,7 +20,7 @@ import (
 type chosen struct {
 	path   string // "" where no folder is known: they last while it runs
 	now    settings.Settings
-	notice string // what is not understood of the file, told once
+	notice string // what is not understood of the file, told once, in her language
 
 	mu   sync.Mutex
 	file settings.Settings
@@ -38,14 +39,15 @@ func settingsOptions(c *cobra.Command) {
 // her.
 func choose(w world, c *cobra.Command) (*chosen, error) {
 	s := &chosen{path: settings.Path(runtime.GOOS, w.getenv)}
+	var wrong *settings.Mistake
 	if s.path != "" {
-		s.read()
+		wrong = s.read()
 	}
 	s.now = settings.FromEnvironment(s.file, w.getenv)
 	for _, name := range []string{"look", "language"} {
 		if value, err := c.Flags().GetString(name); err == nil && value != "" {
-			var how string
-			if s.now, how = settings.With(s.now, name, value); how != "" {
+			var how say.Sentence
+			if s.now, how = settings.With(s.now, name, value); !how.Silent() {
 				return nil, usagef("--%s is %s, not %q", name, how, printable(value))
 			}
 		}
@@ -53,24 +55,41 @@ func choose(w world, c *cobra.Command) (*chosen, error) {
 	if still, err := c.Flags().GetBool("still"); err == nil && still {
 		s.now.Still = true
 	}
+	switch hers := s.words(); {
+	case s.lost != nil:
+		s.notice = hers.BrokenSettings(s.path, hers.Error(s.lost))
+	case wrong != nil:
+		s.notice = hers.BrokenSettings(filepath.Base(s.path), hers.Say(wrong.Say()))
+	}
 	return s, nil
 }
 
-func (s *chosen) read() {
+// read reads the file and gives the first line that is not understood.
+func (s *chosen) read() *settings.Mistake {
 	text, err := files.Read(s.path)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return
-	case err != nil:
-		s.lost = err
-		s.notice = words.English{}.BrokenSettings(s.path, err.Error())
-		return
+	if err != nil {
+		if !errors.Is(err, fs.ErrNotExist) {
+			s.lost = err
+		}
+		return nil
 	}
 	var wrong []settings.Mistake
 	s.text = text
-	if s.file, wrong = settings.Read(text); len(wrong) > 0 {
-		s.notice = words.English{}.BrokenSettings(filepath.Base(s.path), wrong[0].String())
+	if s.file, wrong = settings.Read(text); len(wrong) == 0 {
+		return nil
 	}
+	return &wrong[0]
+}
+
+// words are those of her language.
+func (s *chosen) words() words.Words { return words.In(s.now.Language) }
+
+// said is an error that is told in her language.
+func (s *chosen) said(err error) error {
+	if err == nil {
+		return nil
+	}
+	return inHerWords{err, s.words()}
 }
 
 // keep keeps what she changed at the screen, and nothing that an option or

@@ -32,12 +32,7 @@ func openFile(w world, option string, planner session.Planner) (*session.Ledger,
 
 // withLedger opens the data file, does f, and closes the file whatever f says.
 func withLedger(w world, option string, f func(*session.Ledger) error) error {
-	return withPlanner(w, option, nil, f)
-}
-
-// withPlanner is withLedger, with a planner for recuts and edited lists.
-func withPlanner(w world, option string, planner session.Planner, f func(*session.Ledger) error) error {
-	l, err := openFile(w, option, planner)
+	l, err := openFile(w, option, nil)
 	if err != nil {
 		return err
 	}

@@ -2,13 +2,14 @@ package cutlist
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/matside/plan/cutlist/mistake"
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/say"
 )
 
 // cursor reads one line of the file from left to right. Comments are not cut
@@ -37,11 +38,11 @@ func (c *cursor) end() bool {
 }
 
 // done notes as a mistake what is left on the line.
-func (c *cursor) done(hint string) {
+func (c *cursor) done(hint say.Sentence) {
 	if !c.end() {
 		from := c.at
 		c.at = len(c.text)
-		c.wrong(from, "the line should end here", hint)
+		c.wrong(from, mistake.EndHere.Say(), hint)
 	}
 }
 
@@ -56,18 +57,23 @@ func (c *cursor) take(b byte) bool {
 }
 
 // wrong notes that what was read since from is wrong.
-func (c *cursor) wrong(from int, what, hint string) {
+func (c *cursor) wrong(from int, what, hint say.Sentence) {
 	marked := strings.TrimRightFunc(c.text[from:c.at], unicode.IsSpace)
 	c.add(c.line, from, from+len(marked), what, hint)
 }
 
 // missing notes that something is missing here.
-func (c *cursor) missing(what, hint string) {
+func (c *cursor) missing(what, hint say.Sentence) {
 	at := len(strings.TrimRightFunc(c.text[:c.at], unicode.IsSpace))
 	if at < c.at {
 		at++ // one space behind what was read last
 	}
 	c.add(c.line, at, at, what, hint)
+}
+
+// lacks notes that a thing is missing here.
+func (c *cursor) lacks(what *say.Kind, hint say.Sentence) {
+	c.missing(mistake.Missing.Say(what.Say()), hint)
 }
 
 // toComma goes to the next comma outside quotation marks, or to the end of
@@ -155,7 +161,7 @@ func (c *cursor) words() (words []string, ends []int) {
 
 // whole reads a whole number written in figures; ok is false, and the mistake
 // noted, when it is over most or below 1. what names it.
-func (c *cursor) whole(what string, most int) (n int, ok bool) {
+func (c *cursor) whole(what *say.Kind, most int) (n int, ok bool) {
 	c.skip()
 	from := c.at
 	for c.at < len(c.text) && '0' <= c.text[c.at] && c.text[c.at] <= '9' {
@@ -164,11 +170,11 @@ func (c *cursor) whole(what string, most int) (n int, ok bool) {
 	n, err := strconv.Atoi(c.text[from:c.at])
 	switch {
 	case c.at == from:
-		c.missing(what+" is missing", "")
+		c.lacks(what, say.Nothing)
 	case n < 1 && err == nil:
-		c.wrong(from, what+" is at least 1", "")
+		c.wrong(from, mistake.AtLeastOne.Say(what.Say()), say.Nothing)
 	case err != nil || n > most:
-		c.wrong(from, fmt.Sprintf("%s is at most %d", what, most), "")
+		c.wrong(from, mistake.AtMost.Say(what.Say(), most), say.Nothing)
 	default:
 		return n, true
 	}
@@ -176,8 +182,8 @@ func (c *cursor) whole(what string, most int) (n int, ok bool) {
 }
 
 // length reads one length. When there is none, or it is at fault, the mistake
-// is noted; missing is what to say, hint what to write instead.
-func (c *cursor) length(missing, hint string) (length.Len, bool) {
+// is noted; what is the thing that should stand here, hint what to write instead.
+func (c *cursor) length(what *say.Kind, hint say.Sentence) (length.Len, bool) {
 	c.skip()
 	from := c.at
 	l, n, err := length.Scan(c.rest(), c.unit)
@@ -187,31 +193,31 @@ func (c *cursor) length(missing, hint string) (length.Len, bool) {
 		c.oddUnit()
 		return l, true
 	case errors.Is(err, length.ErrNone):
-		c.noLength(missing, hint)
+		c.noLength(what, hint)
 	default:
-		c.wrong(from, plain(err), "")
+		c.wrong(from, mistake.Of(safely(err)), say.Nothing)
 	}
 	return 0, false
 }
 
 // noLength notes that a length should stand here and does not.
-func (c *cursor) noLength(missing, hint string) {
+func (c *cursor) noLength(what *say.Kind, hint say.Sentence) {
 	from := c.at
 	if strings.HasPrefix(c.rest(), "-") {
 		c.at++
 		for _, n, err := length.Scan(c.rest(), c.unit); err == nil && n > 0; n = 0 {
 			c.at += n
 		}
-		c.wrong(from, "a length is never below zero", "")
+		c.wrong(from, mistake.BelowZero.Say(), say.Nothing)
 		return
 	}
 	word := c.word()
 	if word != "" && !behindLengths[strings.ToLower(word)] {
-		c.wrong(from, ticked(word)+" is no length", hint)
+		c.wrong(from, mistake.NoLength.Say(ticked(word)), hint)
 		return
 	}
 	c.at = from
-	c.missing(missing, hint)
+	c.lacks(what, hint)
 }
 
 // oddUnit notes a word behind a length that must be meant for a unit and is
@@ -219,7 +225,7 @@ func (c *cursor) noLength(missing, hint string) {
 func (c *cursor) oddUnit() {
 	if rest, dot := strings.CutPrefix(c.rest(), "."); dot && (rest == "" || strings.ContainsAny(rest[:1], " \t,#")) {
 		c.at++
-		c.wrong(c.at-1, "no full stop belongs behind a length", "leave it out")
+		c.wrong(c.at-1, mistake.FullStop.Say(), mistake.LeaveOut.Say())
 		return
 	}
 	back := c.at
@@ -228,17 +234,17 @@ func (c *cursor) oddUnit() {
 	from := c.at
 	word := strings.ToLower(c.word())
 	hint := otherUnits[word]
-	if hint == "" && len(word) > 2 {
+	if hint.Silent() && len(word) > 2 {
 		hint = didYouMean(word, length.UnitWords())
 	}
-	if word == "" || behindLengths[word] || hint == "" && !attached {
+	if word == "" || behindLengths[word] || hint.Silent() && !attached {
 		c.at = back
 		return
 	}
-	if hint == "" {
-		hint = "units are `in`, `yd`, `mm`, `cm` and `m`"
+	if hint.Silent() {
+		hint = mistake.Units.Say()
 	}
-	c.wrong(from, "there is no unit "+ticked(c.text[from:c.at]), hint)
+	c.wrong(from, mistake.NoUnit.Say(ticked(c.text[from:c.at])), hint)
 }
 
 // behindLengths are the words that may well stand behind a length.
@@ -247,22 +253,11 @@ var behindLengths = map[string]bool{
 }
 
 // otherUnits are units a cut list does not know, and what to write for them.
-var otherUnits = map[string]string{
-	"ft": "write feet as inches: `12 in`", "foot": "write feet as inches: `12 in`", "feet": "write feet as inches: `12 in`",
-	"millimeter": "write `mm`", "millimeters": "write `mm`", "millimetre": "write `mm`", "millimetres": "write `mm`",
-	"centimeter": "write `cm`", "centimeters": "write `cm`", "centimetre": "write `cm`", "centimetres": "write `cm`",
-	"meter": "write `m`", "meters": "write `m`", "metre": "write `m`", "metres": "write `m`",
-}
-
-// plain is an error of plan/length as it is told here.
-func plain(err error) string {
-	switch {
-	case errors.Is(err, length.ErrTooLong):
-		return "a length is at most 100 m"
-	case errors.Is(err, length.ErrDigits):
-		return "this number has too many digits"
-	}
-	return safe(strings.TrimSuffix(err.Error(), ": "+length.ErrFraction.Error()))
+var otherUnits = map[string]say.Sentence{
+	"ft": mistake.FeetAsInches.Say(), "foot": mistake.FeetAsInches.Say(), "feet": mistake.FeetAsInches.Say(),
+	"millimeter": write("mm"), "millimeters": write("mm"), "millimetre": write("mm"), "millimetres": write("mm"),
+	"centimeter": write("cm"), "centimeters": write("cm"), "centimetre": write("cm"), "centimetres": write("cm"),
+	"meter": write("m"), "meters": write("m"), "metre": write("m"), "metres": write("m"),
 }
 
 // times reads what stands between the numbers of a size: x, X, × or by.
@@ -278,10 +273,10 @@ func (c *cursor) times() bool {
 }
 
 // size reads L x L, both over zero.
-func (c *cursor) size(what, example string) (w, h length.Len, ok bool) {
+func (c *cursor) size(what *say.Kind, example string) (w, h length.Len, ok bool) {
 	sizes, from, ok := c.sizes(what, example)
 	if ok && len(sizes) != 2 {
-		c.wrong(from, what+" has two numbers", write(example))
+		c.wrong(from, mistake.TwoNumbers.Say(what.Say()), write(example))
 		return 0, 0, false
 	}
 	if !ok {
@@ -292,15 +287,15 @@ func (c *cursor) size(what, example string) (w, h length.Len, ok bool) {
 
 // sizes reads one length or several with x between them, each over zero, and
 // says where the first starts. ok is false when one of them was at fault.
-func (c *cursor) sizes(what, example string) (sizes []length.Len, from int, ok bool) {
+func (c *cursor) sizes(what *say.Kind, example string) (sizes []length.Len, from int, ok bool) {
 	c.skip()
 	from, ok = c.at, true
 	for {
 		c.skip()
 		start := c.at
-		l, good := c.length(what+" is missing", write(example))
+		l, good := c.length(what, write(example))
 		if good && l == 0 {
-			c.wrong(start, "a size is more than 0", "")
+			c.wrong(start, mistake.SizeOverZero.Say(), say.Nothing)
 			good = false
 		}
 		ok = ok && good
@@ -314,12 +309,12 @@ func (c *cursor) sizes(what, example string) (sizes []length.Len, from int, ok b
 // name reads a name: in double quotes, or up to the comma, the comment or the
 // end. ok is false, and the mistake noted, when there is none or it holds what
 // can't be printed. what says whose name it is.
-func (c *cursor) name(what string) (name string, ok bool) {
+func (c *cursor) name(what *say.Kind) (name string, ok bool) {
 	return c.nameTo(what, c.stop)
 }
 
 // nameTo is name with another place for an unquoted name to stop at.
-func (c *cursor) nameTo(what string, stop func() int) (name string, ok bool) {
+func (c *cursor) nameTo(what *say.Kind, stop func() int) (name string, ok bool) {
 	c.skip()
 	from := c.at
 	if strings.HasPrefix(c.rest(), `"`) {
@@ -330,7 +325,7 @@ func (c *cursor) nameTo(what string, stop func() int) (name string, ok bool) {
 	}
 	if ok && strings.TrimSpace(name) == "" {
 		c.at = max(from, c.at)
-		c.missing(what+" is missing", "")
+		c.lacks(what, say.Nothing)
 		return "", false
 	}
 	return name, ok && c.printable(from)
@@ -343,7 +338,7 @@ func (c *cursor) quoted() (string, bool) {
 	n := strings.IndexByte(c.rest(), '"')
 	if n < 0 {
 		c.at = len(c.text)
-		c.wrong(from, "this quotation mark is never closed", "put a `\"` behind the name")
+		c.wrong(from, mistake.QuoteOpen.Say(), mistake.CloseQuote.Say())
 		return "", false
 	}
 	c.at += n + 1
@@ -360,7 +355,7 @@ func (c *cursor) printable(from int) bool {
 			continue
 		}
 		at := from + i
-		c.add(c.line, at, at+utf8.RuneLen(r), fmt.Sprintf("a name can't hold the character U+%04X, which doesn't show", r), "leave it out")
+		c.add(c.line, at, at+utf8.RuneLen(r), mistake.HiddenCharacter.Say(code(r)), mistake.LeaveOut.Say())
 		return false
 	}
 	return true

@@ -2,21 +2,22 @@ package cutlist
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
+	"example.org/matside/plan/cutlist/mistake"
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/say"
 )
 
 // fabric reads `fabric NAME[, STOCK]…[, ATTRIBUTE]…`.
 func (r *reader) fabric(c *cursor) {
 	c.skip()
 	from := c.at
-	name, ok := c.name("the fabric's name")
+	name, ok := c.name(mistake.FabricName)
 	f := Fabric{Name: name, Line: c.line}
 	if before, again := r.fabrics[name]; ok && again {
-		c.wrong(from, fmt.Sprintf("a fabric on line %d has this name already", r.list.Fabrics[before].Line), "give each fabric a name of its own")
+		c.wrong(from, mistake.FabricTwice.Say(r.list.Fabrics[before].Line), mistake.OwnFabricName.Say())
 		ok = false
 	}
 	said := map[string]bool{}
@@ -24,7 +25,7 @@ func (r *reader) fabric(c *cursor) {
 		if !c.take(',') {
 			at := c.at
 			c.toComma()
-			c.wrong(at, "a comma is missing in front of this", write(", "+strings.TrimSpace(c.text[at:c.at])))
+			c.wrong(at, mistake.CommaMissing.Say(), write(", "+strings.TrimSpace(c.text[at:c.at])))
 			continue
 		}
 		r.fabricItem(c, &f, said)
@@ -38,7 +39,7 @@ func (r *reader) fabric(c *cursor) {
 // fabricItem reads what stands behind a comma of a fabric: stock or an attribute.
 func (r *reader) fabricItem(c *cursor, f *Fabric, said map[string]bool) {
 	if c.end() || c.text[c.at] == ',' {
-		c.missing("nothing stands behind the comma", "")
+		c.missing(mistake.BehindComma.Say(), say.Nothing)
 		return
 	}
 	from := c.at
@@ -53,21 +54,21 @@ func (r *reader) fabricItem(c *cursor, f *Fabric, said map[string]bool) {
 	if !ok {
 		c.toComma()
 		said := strings.Fields(c.text[from:c.at])
-		hint := ""
-		for n := min(2, len(said)); n > 0 && hint == ""; n-- {
+		hint := say.Nothing
+		for n := min(2, len(said)); n > 0 && hint.Silent(); n-- {
 			hint = didYouMean(strings.Join(said[:n], " "), fabricWords)
 		}
-		if _, ok := phrase(&cursor{text: strings.Join(said, " ")}, pieceAttributes); ok && hint == "" {
-			hint = "that belongs behind a piece"
+		if _, ok := phrase(&cursor{text: strings.Join(said, " ")}, pieceAttributes); ok && hint.Silent() {
+			hint = mistake.BehindPiece.Say()
 		}
-		if hint == "" {
-			hint = "behind a fabric's name stand its stock (`42 in x 2 yd` or `4 of 18 x 21`) and one-way, sheds, face down, shrinks 3% x 5%, cutter setting NAME"
+		if hint.Silent() {
+			hint = mistake.BehindFabric.Say()
 		}
-		c.wrong(from, "no fabric is "+ticked(strings.TrimSpace(c.text[from:c.at])), hint)
+		c.wrong(from, mistake.NoFabricIs.Say(ticked(strings.TrimSpace(c.text[from:c.at]))), hint)
 		return
 	}
 	if said[attribute.name] {
-		c.wrong(from, ticked(attribute.name)+" is said twice", "")
+		c.wrong(from, mistake.SaidTwice.Say(ticked(attribute.name)), say.Nothing)
 	}
 	said[attribute.name] = true
 	attribute.read(c, f)
@@ -90,7 +91,7 @@ func (c *cursor) fatQuarters() bool {
 		n = "1"
 	}
 	c.at = c.stop()
-	c.wrong(from, "fat quarters differ in size", "write what yours measure: "+ticked(n+" of 18 x 21"))
+	c.wrong(from, mistake.FatQuarters.Say(), mistake.YourQuarters.Say(ticked(n+" of 18 x 21")))
 	return true
 }
 
@@ -106,7 +107,7 @@ var fabricAttributes = map[string]fabricAttribute{
 	"face down": {"face down", func(_ *cursor, f *Fabric) { f.FaceDown = true }},
 	"shrink":    {"shrinks", shrinks},
 	"cutter setting": {"cutter setting", func(c *cursor, f *Fabric) {
-		f.Setting, _ = c.name("the cutter setting's name")
+		f.Setting, _ = c.name(mistake.SettingName)
 	}},
 }
 
@@ -114,12 +115,12 @@ var fabricAttributes = map[string]fabricAttribute{
 func (r *reader) stock(c *cursor, f *Fabric) {
 	from := c.at
 	n, ok := c.countOf()
-	w, h, good := c.size("the fabric's size", "42 in x 2 yd")
+	w, h, good := c.size(mistake.FabricSize, "42 in x 2 yd")
 	switch {
 	case !good:
 		c.toComma()
 	case ok && r.panels+n > MaxPanels:
-		c.wrong(from, fmt.Sprintf("a cut list has at most %d panels of fabric", MaxPanels), "")
+		c.wrong(from, mistake.TooManyPanels.Say(MaxPanels), say.Nothing)
 	case ok:
 		r.panels += n
 		f.Stock = append(f.Stock, slices.Repeat([]Panel{{w, h}}, n)...)
@@ -134,7 +135,7 @@ func (c *cursor) countOf() (n int, ok bool) {
 	if c.at = from; !of {
 		return 1, true
 	}
-	n, ok = c.whole("the number of pieces of fabric", MaxPanels)
+	n, ok = c.whole(mistake.FabricCount, MaxPanels)
 	c.is("of")
 	return n, ok
 }
@@ -143,7 +144,7 @@ func (c *cursor) countOf() (n int, ok bool) {
 func shrinks(c *cursor, f *Fabric) {
 	var ok bool
 	if f.ShrinkAcross, ok = c.percent(); ok && !c.times() {
-		c.missing("how much it shrinks along is missing", howShrinks)
+		c.lacks(mistake.ShrinkageAlong, mistake.HowShrinks.Say())
 		ok = false
 	}
 	if ok {
@@ -153,8 +154,6 @@ func shrinks(c *cursor, f *Fabric) {
 		c.toComma()
 	}
 }
-
-const howShrinks = "write `shrinks 3% x 5%`: across x along"
 
 // mostShrink is in millionths. A fabric that lost more than half would leave
 // nothing to plan with.
@@ -168,13 +167,13 @@ func (c *cursor) percent() (int64, bool) {
 	c.at += n
 	switch {
 	case n == 0:
-		c.missing("how much it shrinks is missing", howShrinks)
+		c.lacks(mistake.Shrinkage, mistake.HowShrinks.Say())
 	case err != nil:
-		c.wrong(from, plain(err), howShrinks)
+		c.wrong(from, mistake.Of(safely(err)), mistake.HowShrinks.Say())
 	case !c.take('%'):
-		c.missing("the % is missing", howShrinks)
+		c.lacks(mistake.PercentSign, mistake.HowShrinks.Say())
 	case v > mostShrink:
-		c.wrong(from, "no fabric shrinks by more than half", "")
+		c.wrong(from, mistake.ShrinksTooMuch.Say(), say.Nothing)
 	default:
 		return v, true
 	}

@@ -72,7 +72,7 @@ func mistakesLaws(t failer, mistakes Mistakes, text []byte) {
 			t.Fatalf("%d:%d comes after %d:%d", m.Line, m.Column, line, column)
 		case m.Line < 1 || m.Line > len(lines) || m.Column < 1 || m.Column > utf8.RuneCountInString(lines[m.Line-1])+1:
 			t.Fatalf("%d:%d is not in the file", m.Line, m.Column)
-		case m.What == "" || m.Width < 1 || m.Mark+m.Width > window+2:
+		case m.What.Silent() || m.Width < 1 || m.Mark+m.Width > window+2:
 			t.Fatalf("a mark %d wide at %d: %+v", m.Width, m.Mark, m)
 		}
 		line, column = m.Line, m.Column

@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"example.org/matside/plan/cutlist/mistake"
+	"example.org/matside/plan/say"
 )
 
 // Mistake is one thing that is wrong with a cut list, and where. Every string
@@ -12,27 +15,32 @@ import (
 // stand-in such as ␛ or <U+202E>.
 type Mistake struct {
 	File   string
-	Line   int    // from 1
-	Column int    // from 1, in characters
-	What   string // what is wrong
-	Hint   string // what to write instead; may be empty
-	Text   string // the line itself, tabs expanded, cut short around the mark when it is long
-	Mark   int    // how many screen columns of Text stand before the mark
-	Width  int    // how many screen columns the mark is wide, at least 1
-	Whole  bool   // it is about the file as a whole, and no fault of its line
+	Line   int          // from 1
+	Column int          // from 1, in characters
+	What   say.Sentence // what is wrong
+	Hint   say.Sentence // what to write instead; may be silent
+	Text   string       // the line itself, tabs expanded, cut short around the mark when it is long
+	Mark   int          // how many screen columns of Text stand before the mark
+	Width  int          // how many screen columns the mark is wide, at least 1
+	Whole  bool         // it is about the file as a whole, and no fault of its line
 }
 
 // String is the mistake as it is told: where and what, the line with a mark
 // under the place, and the hint.
 func (m Mistake) String() string {
+	return m.In(say.Sentence.String)
+}
+
+// In is the same in a language, which puts its sentences into words.
+func (m Mistake) In(language func(say.Sentence) string) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s:%d:%d: %s\n", m.File, m.Line, m.Column, m.What)
+	fmt.Fprintf(&b, "%s:%d:%d: %s\n", m.File, m.Line, m.Column, language(m.What))
 	if m.Text != "" {
 		fmt.Fprintf(&b, "    %s\n", m.Text)
 		fmt.Fprintf(&b, "    %s%s\n", strings.Repeat(" ", m.Mark), strings.Repeat("^", m.Width))
 	}
-	if m.Hint != "" {
-		fmt.Fprintf(&b, "    %s\n", m.Hint)
+	if !m.Hint.Silent() {
+		fmt.Fprintf(&b, "    %s\n", language(m.Hint))
 	}
 	return b.String()
 }
@@ -47,13 +55,19 @@ const shown = 100
 
 // Error tells the mistakes one after another, the first hundred of them, and
 // says how many more there are. It ends without a line break.
-func (ms Mistakes) Error() string {
+func (ms Mistakes) Error() string { return ms.In(say.Sentence.String) }
+
+// In is the same in a language.
+func (ms Mistakes) In(language func(say.Sentence) string) string {
 	var b strings.Builder
 	for _, m := range ms[:min(shown, len(ms))] {
-		b.WriteString(m.String())
+		b.WriteString(m.In(language))
 	}
-	if more := len(ms) - shown; more > 0 {
-		fmt.Fprintf(&b, "and %s more\n", count(more, "mistake"))
+	switch more := len(ms) - shown; {
+	case more == 1:
+		b.WriteString(language(mistake.OneMore.Say()))
+	case more > 0:
+		b.WriteString(language(mistake.More.Say(more)))
 	}
 	return strings.TrimSuffix(b.String(), "\n")
 }
@@ -71,7 +85,7 @@ type notes struct {
 }
 
 // add notes that text from byte from to byte to of a line is wrong.
-func (n *notes) add(line, from, to int, what, hint string) {
+func (n *notes) add(line, from, to int, what, hint say.Sentence) {
 	if n.full(line) {
 		return
 	}

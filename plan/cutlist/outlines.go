@@ -1,11 +1,12 @@
 package cutlist
 
 import (
-	"fmt"
 	"strings"
 
+	"example.org/matside/plan/cutlist/mistake"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
+	"example.org/matside/plan/say"
 	"example.org/matside/plan/svgpath"
 )
 
@@ -16,9 +17,9 @@ const maxCorners = 500
 func (r *reader) outline(c *cursor) {
 	c.skip()
 	from := c.at
-	name, ok := c.nameTo("the outline's name", c.outlineNameEnds)
+	name, ok := c.nameTo(mistake.OutlineName, c.outlineNameEnds)
 	if before, again := r.outlines[name]; ok && again {
-		c.wrong(from, fmt.Sprintf("an outline on line %d has this name already", before.line), "give each outline a name of its own")
+		c.wrong(from, mistake.OutlineTwice.Say(before.line), mistake.OwnOutlineName.Say())
 		ok = false
 	}
 	mine := own{line: c.line}
@@ -28,7 +29,7 @@ func (r *reader) outline(c *cursor) {
 	case c.is("from"):
 		mine.points = r.svg(c)
 	case ok:
-		c.missing("the corners are missing", "write them behind a colon, `outline Leaf: 0,0 3,0 3,2`, or write `outline Leaf from \"leaf.svg\"`")
+		c.missing(mistake.CornersMissing.Say(), mistake.WriteCorners.Say())
 	}
 	if ok {
 		r.outlines[name] = mine
@@ -80,9 +81,8 @@ func (c *cursor) corners() outline.Outline {
 // There is never more than one such place: the second half would have to be a
 // length with and without a number in front.
 func (c *cursor) coordinates(from int, parts []string) (numbers []length.Len, ok bool) {
-	const example = "write each corner as X,Y and a space between corners: `0,0 3,0 3,2`"
 	if len(parts) < 2 {
-		c.wrong(from, "an outline is a list of corners", example)
+		c.wrong(from, mistake.OutlineCorners.Say(), mistake.CornersSo.Say())
 		return nil, false
 	}
 	ok = true
@@ -97,11 +97,11 @@ func (c *cursor) coordinates(from int, parts []string) (numbers []length.Len, ok
 		if !good {
 			ok = false
 			lead := len(part) - len(strings.TrimLeft(part, " \t"))
-			what := fmt.Sprintf("%s is no y and x", ticked(strings.TrimSpace(part)))
+			what := mistake.NoYAndX
 			if want == 1 {
-				what = fmt.Sprintf("%s is no length", ticked(strings.TrimSpace(part)))
+				what = mistake.NoLength
 			}
-			c.add(c.line, at+lead, at+len(strings.TrimRight(part, " \t")), what, example)
+			c.add(c.line, at+lead, at+len(strings.TrimRight(part, " \t")), what.Say(ticked(strings.TrimSpace(part))), mistake.CornersSo.Say())
 		}
 		numbers = append(numbers, two...)
 	}
@@ -152,38 +152,38 @@ func (c *cursor) tidy(from int, corners []outline.Point) outline.Outline {
 	}
 	o, err := outline.Tidy(corners)
 	if err != nil {
-		c.wrong(from, err.Error(), "")
+		c.wrong(from, mistake.Of(err), say.Nothing)
 		return nil
 	}
 	return o.Normalise()
 }
 
 func (c *cursor) tooManyCorners(from, n int) {
-	c.wrong(from, fmt.Sprintf("an outline has at most %d corners, and this has %d", maxCorners, n), "")
+	c.wrong(from, mistake.TooManyCorners.Say(maxCorners, n), say.Nothing)
 }
 
 // svg reads `"FILE.svg"` and the path in that file.
 func (r *reader) svg(c *cursor) outline.Outline {
 	c.skip()
 	from := c.at
-	name, ok := c.name("the file's name")
-	c.done("")
+	name, ok := c.name(mistake.FileName)
+	c.done(say.Nothing)
 	if !ok {
 		return nil
 	}
 	if r.open == nil {
-		c.wrong(from, "no files can be opened from here", "write the corners instead: `outline Leaf: 0,0 3,0 3,2`")
+		c.wrong(from, mistake.NoFilesFromHere.Say(), mistake.CornersInstead.Say())
 		return nil
 	}
 	svg, err := r.open(name)
 	if err != nil {
-		c.wrong(from, "can't read "+ticked(name)+": "+safe(err.Error()), "")
+		c.wrong(from, mistake.CantRead.Say(ticked(name), safely(err)), say.Nothing)
 		return nil
 	}
 	o, err := svgpath.Read(svg)
 	switch {
 	case err != nil:
-		c.wrong(from, safe(err.Error()), "")
+		c.wrong(from, mistake.Of(safely(err)), say.Nothing)
 	case len(o) > maxCorners:
 		c.tooManyCorners(from, len(o))
 	default:

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/matside/plan/cutlist/mistake"
+	"example.org/matside/plan/say"
 	"example.org/matside/plan/shape"
 )
 
@@ -107,15 +109,15 @@ func (a *apart) says() {
 	a.Says = word.says
 	switch word.says {
 	case SaysQuilt, SaysCutFrom:
-		a.Name, _ = c.name("the name")
-		c.done("")
+		a.Name, _ = c.name(mistake.AName)
+		c.done(say.Nothing)
 	case SaysUnits, SaysSetting:
 		a.Name = word.name
 		a.rest()
 	case SaysFabric:
 		a.fabric()
 	case SaysOutline:
-		a.Name, _ = c.nameTo("the name", c.outlineNameEnds)
+		a.Name, _ = c.nameTo(mistake.AName, c.outlineNameEnds)
 		a.rest()
 	case SaysBinding:
 		a.binding()
@@ -149,7 +151,7 @@ func (a *apart) raw(from int) string { return strings.TrimSpace(a.c.text[from:a.
 
 func (a *apart) fabric() {
 	c := a.c
-	a.Name, _ = c.name("the fabric's name")
+	a.Name, _ = c.name(mistake.FabricName)
 	for !c.end() && c.take(',') {
 		c.skip()
 		from := c.at
@@ -162,7 +164,7 @@ func (a *apart) fabric() {
 			a.Attributes = append(a.Attributes, item)
 		}
 	}
-	c.done("")
+	c.done(say.Nothing)
 }
 
 func (a *apart) piece() {
@@ -196,7 +198,7 @@ func (a *apart) piece() {
 func (a *apart) ownName(s *second, p *piece) string {
 	a.c.skip()
 	from := a.c.at
-	name, _ := a.c.nameTo("the outline's name", func() int { return s.ownNameEnds(a.c) })
+	name, _ := a.c.nameTo(mistake.OutlineName, func() int { return s.ownNameEnds(a.c) })
 	p.sizeFrom, p.sizeTo = from, a.c.at
 	return name
 }
@@ -209,7 +211,7 @@ func (a *apart) binding() {
 	const example = "binding 2 1/2 around 44 x 52"
 	p.width(c, example)
 	if c.is("around") {
-		c.size("the quilt's size", example)
+		c.size(mistake.QuiltSize, example)
 	}
 	a.Size = a.raw(from)
 	a.tail(p)

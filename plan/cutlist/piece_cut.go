@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/matside/plan/cutlist/mistake"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
+	"example.org/matside/plan/say"
 	"example.org/matside/plan/shape"
 )
 
@@ -13,12 +15,12 @@ import (
 func (s *second) finish(c *cursor, p *piece) {
 	p.spec.Seam, p.spec.Ruler = s.list.Seam, s.list.Ruler && p.spec.Finished
 	if s.hugeCurve(p) {
-		c.add(c.line, p.sizeFrom, p.sizeTo, "the mat has no room for a curve of this size", onlyRectangles)
+		c.add(c.line, p.sizeFrom, p.sizeTo, mistake.NoRoomForCurve.Say(), mistake.Smaller.Say())
 		return
 	}
 	cut := s.cut(p)
 	if cut.err != nil {
-		c.add(c.line, p.sizeFrom, p.sizeTo, safe(cut.err.Error()), "")
+		c.add(c.line, p.sizeFrom, p.sizeTo, mistake.Of(safely(cut.err)), say.Nothing)
 		return
 	}
 	p.Outline, p.Size = cut.outline, p.sizeText(cut.sizes, s.list.Unit)
@@ -73,42 +75,39 @@ func (s *second) room() (w, h length.Len) { return s.list.Mat.Inside(s.list.Marg
 func (s *second) oneWay(p *piece) bool { return p.Fabric >= 0 && s.list.Fabrics[p.Fabric].OneWay }
 
 // tooLarge tells both sizes of a piece that the mat has no room for.
-func (s *second) tooLarge(p *piece) string {
+func (s *second) tooLarge(p *piece) say.Sentence {
 	unit, b := s.list.Unit, p.Outline.Bounds()
 	w, h := s.room()
-	what := fmt.Sprintf("this piece is %s x %s %v when cut, and the mat has room for %s x %s %v",
-		over(b.Width(), w, unit), over(b.Height(), h, unit), unit, w.Format(unit), h.Format(unit), unit)
+	what := mistake.TooLarge
 	if m := s.list.Mat; w < m.UsableWidth || h < m.UsableHeight {
-		what += " inside the margin"
+		what = mistake.TooLargeInMargin
 	}
-	return what
+	return what.Say(over(b.Width(), w, unit), over(b.Height(), h, unit), unit, say.Number(w.Format(unit)), say.Number(h.Format(unit)), unit)
 }
 
 // over shows a length, exactly where it is over most and rounding would hide it.
-func over(l, most length.Len, unit length.Unit) string {
+func over(l, most length.Len, unit length.Unit) say.Number {
 	if l > most && l.Show(unit) == most.Show(unit) {
-		return l.Format(unit)
+		return say.Number(l.Format(unit))
 	}
-	return l.Show(unit)
+	return say.Number(l.Show(unit))
 }
 
 // smaller is what to do about a piece that the mat has no room for.
-func (s *second) smaller(p *piece) string {
-	hint := onlyRectangles
+func (s *second) smaller(p *piece) say.Sentence {
+	hint := mistake.Smaller.Say()
 	if p.row.kind == shape.Square || p.row.kind == shape.Rectangle {
-		hint = "write `, by hand` behind it to cut it at the table"
+		hint = mistake.ByHand.Say()
 	}
 	w, h := s.room()
 	switch turned := Fits(p.Outline, QuarterTurns, false, w, h); {
 	case turned && s.oneWay(p):
-		hint += "; a quarter turn would fit, but this fabric is one-way"
+		hint = mistake.TurnWouldFit.Say(hint)
 	case turned:
-		hint += fmt.Sprintf("; without %s it would fit", ticked(strings.ToLower(grainWords[p.Grain])))
+		hint = mistake.WithoutItFits.Say(hint, ticked(grainWords[p.Grain]))
 	}
 	return hint
 }
-
-const onlyRectangles = "make it smaller; only squares and rectangles can be cut by hand"
 
 var grainWords = map[Grain]string{Lengthwise: "lengthwise", Crosswise: "crosswise"}
 

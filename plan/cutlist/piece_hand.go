@@ -1,6 +1,10 @@
 package cutlist
 
-import "example.org/matside/plan/length"
+import (
+	"example.org/matside/plan/cutlist/mistake"
+	"example.org/matside/plan/length"
+	"example.org/matside/plan/say"
+)
 
 // What is cut by hand from strips across the fabric.
 
@@ -10,11 +14,11 @@ func (s *second) strips(c *cursor, p *piece) {
 	width, ok := p.width(c, "strips 2 1/2")
 	if c.times() {
 		from := c.at
-		c.sizes("", "")
-		c.wrong(from, "strips go across the whole width of the fabric", "write their width alone: `strips 2 1/2`")
+		c.sizes(mistake.Size, "")
+		c.wrong(from, mistake.StripsAcross.Say(), mistake.WidthAlone.Say())
 		ok = false
 	}
-	ok = s.plainTail(c, p, "strips are") && ok
+	ok = s.plainTail(c, p, mistake.StripsPlain) && ok
 	p.StripWidth, p.Size = width, width.Show(s.list.Unit)
 	if ok && p.ok {
 		s.list.Lines = append(s.list.Lines, p.Line)
@@ -28,16 +32,16 @@ func (s *second) binding(c *cursor) {
 	width, ok := p.width(c, example)
 	if c.end() {
 		if ok {
-			c.missing("the size of the quilt is missing", write(example))
+			c.lacks(mistake.SizeOfQuilt, write(example))
 		}
 		return
 	}
 	if !c.is("around") && !c.mistyped("around") {
-		c.missing("`around` is missing", write(example))
+		c.lacks(mistake.Around, write(example))
 		ok = false
 	}
-	w, h, good := c.size("the quilt's size", example)
-	ok = s.plainTail(c, p, "binding is") && ok && good
+	w, h, good := c.size(mistake.QuiltSize, example)
+	ok = s.plainTail(c, p, mistake.BindingPlain) && ok && good
 	unit := s.list.Unit
 	p.StripWidth, p.Length = width, 2*(w+h)+bindingSpare
 	p.Size = width.Show(unit) + " around " + w.Show(unit) + " x " + h.Show(unit)
@@ -50,21 +54,21 @@ func (s *second) binding(c *cursor) {
 func (p *piece) width(c *cursor, example string) (length.Len, bool) {
 	c.skip()
 	from := c.at
-	width, ok := c.length("the width of the strips is missing", write(example))
+	width, ok := c.length(mistake.StripWidth, write(example))
 	if ok && width == 0 {
-		c.wrong(from, "a size is more than 0", "")
+		c.wrong(from, mistake.SizeOverZero.Say(), say.Nothing)
 		ok = false
 	}
 	return width, ok
 }
 
 // plainTail reads a tail that may hold `for LABEL` and nothing else.
-func (s *second) plainTail(c *cursor, p *piece, are string) bool {
+func (s *second) plainTail(c *cursor, p *piece, are *say.Kind) bool {
 	p.tail(c)
 	ok := true
 	for _, word := range append([]string{"finished"}, attributesInOrder...) {
 		if _, said := p.said[word]; said {
-			p.forbid(c, word, are+" cut across the fabric, by hand, as wide as written", "leave "+ticked(word)+" out")
+			p.forbid(c, word, are.Say(), mistake.LeaveWordOut.Say(ticked(word)))
 			ok = false
 		}
 	}

@@ -4,6 +4,9 @@ import (
 	"iter"
 	"slices"
 	"strings"
+
+	"example.org/matside/plan/cutlist/mistake"
+	"example.org/matside/plan/say"
 )
 
 // ownOutline reads the NAME of `outline NAME`. An unquoted name ends at the
@@ -12,12 +15,12 @@ import (
 func (s *second) ownOutline(c *cursor, p *piece) {
 	c.skip()
 	p.sizeFrom = c.at
-	name, ok := c.nameTo("the outline's name", func() int { return s.ownNameEnds(c) })
+	name, ok := c.nameTo(mistake.OutlineName, func() int { return s.ownNameEnds(c) })
 	p.sizeTo = c.at
 	mine, known := s.outlines[name]
 	if ok && !known && !s.absent["outline "+name] {
 		s.absent["outline "+name] = true
-		c.wrong(p.sizeFrom, "there is no outline "+ticked(name), s.outlineHint(name))
+		c.wrong(p.sizeFrom, mistake.NoOutline.Say(ticked(name)), s.outlineHint(name))
 	}
 	p.Shape, p.spec.Own = name, mine.points
 	p.ok = p.ok && ok && known && mine.points != nil
@@ -61,12 +64,12 @@ func wordsOf(s string) iter.Seq2[int, string] {
 }
 
 // outlineHint is what to write instead of an unknown outline.
-func (s *second) outlineHint(name string) string {
+func (s *second) outlineHint(name string) say.Sentence {
 	if len(s.absent) > shown { // nobody will see it
-		return ""
+		return say.Nothing
 	}
-	if hint := didYouMean(name, s.outlineNames); hint != "" {
+	if hint := didYouMean(name, s.outlineNames); !hint.Silent() {
 		return hint
 	}
-	return "declare it in a line of its own: " + ticked("outline "+name+": 0,0 3,0 3,2")
+	return mistake.OwnLine.Say(ticked("outline " + name + ": 0,0 3,0 3,2"))
 }

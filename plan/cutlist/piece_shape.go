@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/matside/plan/cutlist/mistake"
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/say"
 	"example.org/matside/plan/shape"
 )
 
@@ -17,24 +19,24 @@ func (p *piece) shape(c *cursor) (known bool) {
 	from := c.at
 	words, ends := c.words()
 	if len(words) == 0 {
-		c.missing("the shape is missing", "write what to cut: `24 squares 2 1/2`")
+		c.lacks(mistake.ShapeOfPiece, mistake.WhatToCut.Say())
 		return false
 	}
 	n, hint := p.nearestShape(words)
 	c.at = ends[n-1]
-	c.wrong(from, "there is no shape "+ticked(c.text[from:c.at]), hint)
+	c.wrong(from, mistake.NoShape.Say(ticked(c.text[from:c.at])), hint)
 	return false
 }
 
 // nearestShape is what a shape nobody knows may be meant for, and how many of
 // the words it takes.
-func (p *piece) nearestShape(words []string) (n int, hint string) {
+func (p *piece) nearestShape(words []string) (n int, hint say.Sentence) {
 	for n := len(words); n > 0; n-- {
 		said := strings.ToLower(strings.Join(words[:n], " "))
 		if hint, ok := otherNames[strings.TrimSuffix(said, "s")]; ok {
 			return n, hint
 		}
-		if hint := didYouMean(said, names(p.Count != 1)); hint != "" {
+		if hint := didYouMean(said, names(p.Count != 1)); !hint.Silent() {
 			return n, hint
 		}
 	}
@@ -42,7 +44,7 @@ func (p *piece) nearestShape(words []string) (n int, hint string) {
 	for n < len(words) && !sizeWords[strings.ToLower(words[n])] {
 		n++
 	}
-	return n, "shapes are " + strings.Join(names(true), ", ")
+	return n, mistake.Shapes.Say(strings.Join(names(true), ", "))
 }
 
 // sizeWords may stand between a shape and the end of its SIZE.
@@ -63,7 +65,7 @@ func (p *piece) size(c *cursor) {
 		p.spec.Measure = shape.Height
 	}
 	if p.spec.Measure != shape.Usual && !p.row.measured {
-		c.wrong(measure, p.row.plural()+" take no "+ticked(strings.TrimSpace(c.text[measure:c.at])), write(p.row.example))
+		c.wrong(measure, mistake.ShapeTakesNo.Say(p.row.said(), ticked(strings.TrimSpace(c.text[measure:c.at]))), write(p.row.example))
 	}
 	p.numbers(c)
 	p.sizeTo = c.at
@@ -72,7 +74,7 @@ func (p *piece) size(c *cursor) {
 // numbers reads the numbers of SIZE and notes when they are too few or many.
 // Too few with more numbers behind them is an x forgotten, which tail tells.
 func (p *piece) numbers(c *cursor) {
-	sizes, from, ok := c.sizes("the size", p.row.example)
+	sizes, from, ok := c.sizes(mistake.Size, p.row.example)
 	p.spec.Sizes = sizes
 	if p.ok = p.ok && ok; !ok || len(sizes) == p.row.numbers {
 		return
@@ -83,9 +85,13 @@ func (p *piece) numbers(c *cursor) {
 	}
 	hint := write(p.row.example)
 	if p.row.kind == shape.Square && len(sizes) == 2 {
-		hint = "write `rectangles`, or one number"
+		hint = mistake.OrOneNumber.Say()
 	}
-	c.wrong(from, fmt.Sprintf("%s have %s, not %d", p.row.plural(), count(p.row.numbers, "number"), len(sizes)), hint)
+	what := mistake.ShapeHasNumbers.Say(p.row.said(), p.row.numbers, len(sizes))
+	if p.row.numbers == 1 {
+		what = mistake.ShapeHasOneNumber.Say(p.row.said(), len(sizes))
+	}
+	c.wrong(from, what, hint)
 }
 
 // angle reads 45 or 60, with or without a degree sign.
@@ -101,11 +107,11 @@ func (p *piece) angle(c *cursor) {
 	}
 	p.ok = false
 	if c.otherAngle() {
-		c.wrong(from, "the angle is 45 or 60", write(p.row.example))
+		c.wrong(from, mistake.AngleIs.Say(), write(p.row.example))
 		return
 	}
 	c.at = from
-	c.missing("the angle, 45 or 60, is missing in front of the size", write(p.row.example))
+	c.missing(mistake.AngleMissing.Say(), write(p.row.example))
 }
 
 // otherAngle reads a number with a degree sign, or one with another number
@@ -137,6 +143,6 @@ func (p *piece) anySize(c *cursor) {
 	for c.isPlural("side") || c.isPlural("height") {
 	}
 	if _, _, err := length.Scan(strings.TrimSpace(c.rest()), c.unit); err == nil {
-		c.sizes("the size", "squares 2 1/2")
+		c.sizes(mistake.Size, "squares 2 1/2")
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/matside/plan/cutlist/mistake"
+	"example.org/matside/plan/say"
 	"example.org/matside/plan/shape"
 )
 
@@ -28,12 +30,12 @@ func (p *piece) tail(c *cursor) {
 			return
 		case c.end():
 			if comma {
-				c.missing("nothing stands behind the comma", "")
+				c.missing(mistake.BehindComma.Say(), say.Nothing)
 			}
 			return
 		case c.text[c.at] == ',':
 			if comma {
-				c.missing("nothing stands between the commas", "")
+				c.missing(mistake.BetweenCommas.Say(), say.Nothing)
 			}
 			c.at++
 			comma = true
@@ -62,7 +64,7 @@ func (p *piece) item(c *cursor, comma bool) {
 		return
 	}
 	if !comma {
-		c.wrong(from, "a comma is missing in front of "+ticked(attribute), write(", "+attribute))
+		c.wrong(from, mistake.CommaMissingFor.Say(ticked(attribute)), write(", "+attribute))
 	}
 	p.say(c, attribute, from)
 }
@@ -70,7 +72,7 @@ func (p *piece) item(c *cursor, comma bool) {
 // say keeps an attribute and notes when it was said before.
 func (p *piece) say(c *cursor, what string, from int) {
 	if _, again := p.said[what]; again {
-		c.wrong(from, ticked(what)+" is said twice", "")
+		c.wrong(from, mistake.SaidTwice.Say(ticked(what)), say.Nothing)
 		return
 	}
 	p.said[what] = span{from, c.at}
@@ -80,7 +82,7 @@ func (p *piece) say(c *cursor, what string, from int) {
 func (p *piece) label(c *cursor, from int) {
 	c.skip()
 	start := c.at
-	name, ok := c.name("the label behind `for`")
+	name, ok := c.name(mistake.LabelBehindFor)
 	p.say(c, "for", from)
 	if !ok {
 		return
@@ -103,8 +105,7 @@ func (c *cursor) swallowed(start int) {
 	for _, at := range []int{last, before} {
 		word := strings.ToLower(strings.Join(strings.Fields(label[at:]), " "))
 		if at > 0 && slices.Contains(neverEndLabels, word) {
-			c.wrong(start+at, "is "+ticked(word)+" a part of the label?",
-				write("for "+strings.TrimSpace(label[:at])+", "+word)+"; a label that ends so stands in double quotes")
+			c.wrong(start+at, mistake.PartOfLabel.Say(ticked(word)), mistake.QuotedLabel.Say(ticked("for "+strings.TrimSpace(label[:at])+", "+word)))
 			return
 		}
 	}
@@ -123,25 +124,25 @@ func (p *piece) unknown(c *cursor, comma bool) {
 	c.toComma()
 	said := strings.TrimSpace(c.text[from:c.at])
 	digit := '0' <= said[0] && said[0] <= '9'
-	what, hint := "nothing here is called "+ticked(said), ""
+	what, hint := mistake.NothingHere.Say(ticked(said)), say.Nothing
 	if meant := nearest(said, append([]string{"finished"}, attributesInOrder...)); meant != "" {
-		hint = "did you mean " + ticked(meant) + "?"
+		hint = mistake.DidYouMean.Say(ticked(meant))
 		p.say(c, meant, from)
 	}
 	switch {
 	case digit && from > 1 && c.text[from-1] == ',' && '0' <= c.text[from-2] && c.text[from-2] <= '9':
-		what, hint = "a comma can't stand inside a number", "write a decimal with a point: `2.5`"
+		what, hint = mistake.CommaInNumber.Say(), mistake.DecimalPoint.Say()
 	case digit && !comma:
 		c.at = from
-		c.sizes("", "")
-		what, hint = "these numbers are not joined", "write `x` between the numbers of a size: `2 1/2 x 4 1/2`"
-	case hint != "":
+		c.sizes(mistake.Size, "")
+		what, hint = mistake.NumbersApart.Say(), mistake.JoinNumbers.Say()
+	case !hint.Silent():
 	case c.onFabric(said):
-		hint = "that belongs in the line of the fabric"
+		hint = mistake.OnFabric.Say()
 	case p.Label != "":
-		hint = "a name with a comma stands in double quotes; attributes are " + strings.Join(attributesInOrder, ", ")
+		hint = mistake.QuotedOr.Say(strings.Join(attributesInOrder, ", "))
 	default:
-		hint = "attributes are " + strings.Join(attributesInOrder, ", ")
+		hint = mistake.Attributes.Say(strings.Join(attributesInOrder, ", "))
 	}
 	c.wrong(from, what, hint)
 }
@@ -162,7 +163,7 @@ func (p *piece) mistypedFor(c *cursor) bool {
 		return false
 	}
 	if !c.end() && c.text[c.at] != ',' {
-		p.Label, _ = c.name("the label")
+		p.Label, _ = c.name(mistake.Label)
 	}
 	return true
 }
@@ -176,7 +177,7 @@ func (p *piece) agree(c *cursor, known bool) {
 	if known {
 		p.hand(c)
 		if p.row.kind != shape.Square && p.row.kind != shape.Rectangle {
-			p.forbid(c, "by hand", "only squares and rectangles are cut by hand", "leave it out")
+			p.forbid(c, "by hand", mistake.ByHandOnly.Say(), mistake.LeaveOut.Say())
 		}
 	}
 	has := func(word string) bool { _, ok := p.said[word]; return ok }
@@ -203,7 +204,7 @@ func (p *piece) exclusive(c *cursor, words ...string) {
 			continue
 		}
 		if first != "" {
-			p.forbid(c, word, "a piece can't be "+ticked(first)+" and "+ticked(word), "keep one of the two")
+			p.forbid(c, word, mistake.NotBoth.Say(ticked(first), ticked(word)), mistake.KeepOne.Say())
 		}
 		first = word
 	}
@@ -216,19 +217,18 @@ func (p *piece) hand(c *cursor) {
 	switch {
 	case p.row.handed && !left && !right:
 		p.ok = false
-		c.add(c.line, p.sizeFrom, p.sizeTo, p.row.plural()+" have a hand", "write `, left` or `, right` behind it")
+		c.add(c.line, p.sizeFrom, p.sizeTo, mistake.HandMissing.Say(p.row.said()), mistake.LeftOrRight.Say())
 	case !p.row.handed && p.row.kind == shape.Own:
-		const why = "an outline of your own is cut as drawn"
-		p.forbid(c, "left", why, "draw another outline for the other hand")
-		p.forbid(c, "right", why, "draw another outline for the other hand")
+		p.forbid(c, "left", mistake.OutlineNoHand.Say(), mistake.OtherHand.Say())
+		p.forbid(c, "right", mistake.OutlineNoHand.Say(), mistake.OtherHand.Say())
 	case !p.row.handed:
-		p.forbid(c, "left", p.row.plural()+" have no left or right", "leave it out")
-		p.forbid(c, "right", p.row.plural()+" have no left or right", "leave it out")
+		p.forbid(c, "left", mistake.NoHand.Say(p.row.said()), mistake.LeaveOut.Say())
+		p.forbid(c, "right", mistake.NoHand.Say(p.row.said()), mistake.LeaveOut.Say())
 	}
 }
 
 // forbid notes an attribute that is said and must not be.
-func (p *piece) forbid(c *cursor, word, what, hint string) {
+func (p *piece) forbid(c *cursor, word string, what, hint say.Sentence) {
 	if at, ok := p.said[word]; ok {
 		p.ok = false
 		c.add(c.line, at.from, at.to, what, hint)

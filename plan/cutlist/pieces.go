@@ -1,10 +1,11 @@
 package cutlist
 
 import (
-	"fmt"
 	"strings"
 
+	"example.org/matside/plan/cutlist/mistake"
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/say"
 	"example.org/matside/plan/shape"
 )
 
@@ -51,7 +52,7 @@ func (s *second) noRoom() {
 	if said, ok := s.said["margin"]; ok {
 		line = said
 	}
-	s.add(line, 0, len(strings.TrimRight(s.lines[line-1], " \t")), "the mat has no room left inside this margin", "make the margin smaller")
+	s.add(line, 0, len(strings.TrimRight(s.lines[line-1], " \t")), mistake.NoRoomInMargin.Say(), mistake.LessMargin.Say())
 }
 
 // cutFrom reads the rest of `cut from FABRIC`.
@@ -59,7 +60,7 @@ func (s *second) cutFrom(c *cursor) {
 	c.skip()
 	from := c.at
 	s.fabric = badFabric
-	name, ok := c.name("the fabric's name")
+	name, ok := c.name(mistake.FabricName)
 	if !ok {
 		return
 	}
@@ -69,27 +70,27 @@ func (s *second) cutFrom(c *cursor) {
 		s.fabric = i
 	case !s.absent["fabric "+name]:
 		s.absent["fabric "+name] = true
-		c.wrong(from, "there is no fabric "+ticked(name), s.fabricHint(name))
+		c.wrong(from, mistake.NoFabric.Say(ticked(name)), s.fabricHint(name))
 	}
-	c.done("cut from one fabric at a time")
+	c.done(mistake.OneFabric.Say())
 }
 
 // fabricHint is what to write instead of an unknown fabric.
-func (s *second) fabricHint(name string) string {
+func (s *second) fabricHint(name string) say.Sentence {
 	if len(s.absent) > shown { // nobody will see it
-		return ""
+		return say.Nothing
 	}
 	var known []string
 	for _, f := range s.list.Fabrics {
 		if strings.HasPrefix(f.Name, name+" ") {
-			return fmt.Sprintf("the fabric on line %d is called %s: is a comma missing behind %s?", f.Line, ticked(f.Name), ticked(name))
+			return mistake.CommaBehind.Say(f.Line, ticked(f.Name), ticked(name))
 		}
 		known = append(known, f.Name)
 	}
-	if hint := didYouMean(name, known); hint != "" {
+	if hint := didYouMean(name, known); !hint.Silent() {
 		return hint
 	}
-	return "declare it in a line of its own: " + ticked("fabric "+name)
+	return mistake.OwnLine.Say(ticked("fabric " + name))
 }
 
 // hasFabric notes, once, that piece lines stand above any cut from.
@@ -103,7 +104,7 @@ func (s *second) hasFabric(c *cursor) {
 		example = visible(s.list.Fabrics[0].Name)
 	}
 	from := len(c.text) - len(strings.TrimLeft(c.text, " \t"))
-	c.add(c.line, from, len(c.text), "what fabric is this cut from?", "write a line above it: "+ticked("cut from "+example))
+	c.add(c.line, from, len(c.text), mistake.FromWhatFabric.Say(), mistake.LineAbove.Say(ticked("cut from "+example)))
 }
 
 // piece is a piece line while it is read.
@@ -128,7 +129,7 @@ func (s *second) pieceLine(c *cursor) {
 	c.skip()
 	if from := c.at; c.isPlural("binding") {
 		c.at = len(c.text)
-		c.wrong(from, "a binding has no count", "write `binding 2 1/2 around 44 x 52`")
+		c.wrong(from, mistake.BindingNoCount.Say(), write("binding 2 1/2 around 44 x 52"))
 		return
 	}
 	known := p.shape(c)
@@ -151,16 +152,16 @@ func (s *second) pieceLine(c *cursor) {
 func (s *second) count(c *cursor) (int, bool) {
 	c.skip()
 	from := c.at
-	n, ok := c.whole("the count", MaxPieces)
+	n, ok := c.whole(mistake.Count, MaxPieces)
 	before := s.pieces
 	s.pieces += n
 	if before <= MaxPieces && s.pieces > MaxPieces {
-		c.wrong(from, fmt.Sprintf("a cut list has at most %d pieces, and here it has %d", MaxPieces, s.pieces), "")
+		c.wrong(from, mistake.TooManyPieces.Say(MaxPieces, s.pieces), say.Nothing)
 	}
 	if rest := c.rest(); rest != "" && strings.ContainsAny(rest[:1], "./") || length.IsVulgar(firstRune(rest)) {
 		c.at += strings.IndexFunc(rest+" ", func(r rune) bool { return r == ' ' || r == '\t' || r == ',' || r == '#' })
 		c.at = min(c.at, len(c.text))
-		c.wrong(from, "the count is a whole number", "")
+		c.wrong(from, mistake.WholeCount.Say(), say.Nothing)
 		return 0, false
 	}
 	if strings.HasPrefix(strings.ToLower(c.rest()), "x ") { // 24x squares

@@ -2,13 +2,14 @@ package cutlist
 
 import (
 	"bytes"
-	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/matside/plan/cutlist/mistake"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
+	"example.org/matside/plan/say"
 )
 
 // The limits of a cut list.
@@ -33,12 +34,12 @@ const (
 func Read(file string, text []byte, open func(name string) ([]byte, error)) (*List, error) {
 	r := newReader(safe(file), open)
 	if len(text) > MaxBytes {
-		r.add(1, 0, 0, "a cut list is at most 1 MiB", "")
+		r.add(1, 0, 0, mistake.TooManyBytes.Say(), say.Nothing)
 		return nil, r.err()
 	}
 	r.lines = split(text)
 	if utf16(text) {
-		r.add(1, 0, 0, "this file is not UTF-8", "save it as plain text in UTF-8")
+		r.add(1, 0, 0, mistake.FileNotUTF8.Say(), mistake.SavePlain.Say())
 		return nil, r.err()
 	}
 	r.statements()
@@ -106,7 +107,7 @@ func (r *reader) statements() {
 			continue
 		}
 		if n++; n > MaxStatements {
-			r.add(i+1, 0, 0, fmt.Sprintf("a cut list has at most %d statements", MaxStatements), "")
+			r.add(i+1, 0, 0, mistake.TooManyStatements.Say(MaxStatements), say.Nothing)
 			return
 		}
 		r.statement(c)
@@ -122,12 +123,12 @@ func (c *cursor) readable() bool {
 	strays := 0
 	for i, ch := range c.text {
 		_, size := utf8.DecodeRuneInString(c.text[i:])
-		what, hint := "", ""
+		var what, hint say.Sentence
 		switch {
 		case ch == utf8.RuneError && size == 1:
-			what, hint = "this is not UTF-8", "save the file as plain text in UTF-8"
+			what, hint = mistake.NotUTF8.Say(), mistake.SaveFilePlain.Say()
 		case unicode.IsControl(ch) && ch != '\t':
-			what, hint = fmt.Sprintf("a cut list can't hold the control character U+%04X", ch), "leave it out"
+			what, hint = mistake.ControlCharacter.Say(code(ch)), mistake.LeaveOut.Say()
 		default:
 			continue
 		}
@@ -154,7 +155,7 @@ func (r *reader) statement(c *cursor) {
 		return
 	}
 	if c.take(':') || c.take('=') {
-		c.wrong(c.at-1, "no sign belongs behind "+ticked(strings.TrimSpace(c.text[from:c.at-1])), "leave it out")
+		c.wrong(c.at-1, mistake.SignBehind.Say(ticked(strings.TrimSpace(c.text[from:c.at-1]))), mistake.LeaveOut.Say())
 	}
 	read(r, c)
 }
@@ -181,23 +182,23 @@ var keywordsInOrder = []string{"quilt", "units", "seam", "allowance", "gap", "ma
 func (r *reader) noKeyword(c *cursor) {
 	from := c.at
 	if _, ok := numbers[strings.ToLower(c.word())]; ok {
-		c.wrong(from, "a count is written in figures", write(numbers[strings.ToLower(c.text[from:c.at])]))
+		c.wrong(from, mistake.CountInFigures.Say(), write(numbers[strings.ToLower(c.text[from:c.at])]))
 		return
 	}
 	c.at = from
 	if c.isPlural("strip") {
-		c.wrong(from, "how many strips?", "write the count first: `3 strips 2 1/2`")
+		c.wrong(from, mistake.HowManyStrips.Say(), mistake.CountFirst.Say("`3 strips 2 1/2`"))
 		return
 	}
 	if row, ok := phrase(c, shapes); ok {
-		c.wrong(from, "how many "+row.plural()+"?", "write the count first: "+ticked("24 "+row.example))
+		c.wrong(from, mistake.HowMany.Say(row.said()), mistake.CountFirst.Say(ticked("24 "+row.example)))
 		return
 	}
 	words, ends := c.words()
 	for n := min(2, len(words)); n > 0; n-- {
 		c.at = ends[n-1]
-		if hint := didYouMean(strings.Join(words[:n], " "), keywordsInOrder); hint != "" {
-			c.wrong(from, "no line starts with "+ticked(c.text[from:c.at]), hint)
+		if hint := didYouMean(strings.Join(words[:n], " "), keywordsInOrder); !hint.Silent() {
+			c.wrong(from, mistake.NoLineStarts.Say(ticked(c.text[from:c.at])), hint)
 			return
 		}
 	}
@@ -205,8 +206,7 @@ func (r *reader) noKeyword(c *cursor) {
 		_, size := utf8.DecodeRuneInString(c.rest())
 		c.at += size
 	}
-	c.wrong(from, "no line starts with "+ticked(c.text[from:c.at]),
-		"a line starts with a count (`24 squares 2 1/2`) or with one of "+strings.Join(keywordsInOrder, ", "))
+	c.wrong(from, mistake.NoLineStarts.Say(ticked(c.text[from:c.at])), mistake.LineStarts.Say(strings.Join(keywordsInOrder, ", ")))
 }
 
 // numbers are counts in words.
@@ -219,7 +219,7 @@ var numbers = map[string]string{
 func (r *reader) needed() {
 	clean := len(r.found) == 0
 	if _, ok := r.said["quilt"]; !ok {
-		r.add(1, 0, 0, "no line says what is being made", "write a line with `quilt` and a name: `quilt First Nine Patch`")
+		r.add(1, 0, 0, mistake.NoQuilt.Say(), mistake.QuiltLine.Say())
 		r.whole()
 	}
 	if clean && len(r.list.Lines) == 0 {
@@ -227,7 +227,7 @@ func (r *reader) needed() {
 		for last > 1 && strings.TrimSpace(r.lines[last-1]) == "" {
 			last--
 		}
-		r.add(last, 0, 0, "no line says what to cut", "write lines such as `24 squares 2 1/2`")
+		r.add(last, 0, 0, mistake.NothingToCut.Say(), mistake.PieceLines.Say())
 		r.whole()
 	}
 }
@@ -235,7 +235,7 @@ func (r *reader) needed() {
 // once notes that a setting was said before, unless this is the first time.
 func (r *reader) once(c *cursor, setting string) {
 	if line, ok := r.said[setting]; ok {
-		c.wrong(0, fmt.Sprintf("%s is said on line %d already", setting, line), "keep one of the two")
+		c.wrong(0, mistake.SaidOnLine.Say(setting, line), mistake.KeepOne.Say())
 		return
 	}
 	r.said[setting] = c.line

@@ -3,16 +3,18 @@ package cutlist
 import (
 	"strings"
 
+	"example.org/matside/plan/cutlist/mistake"
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/say"
 )
 
 // quilt reads `quilt NAME`.
 func (r *reader) quilt(c *cursor) {
 	r.once(c, "quilt")
-	if name, ok := c.name("the quilt's name"); ok && r.list.Quilt == "" {
+	if name, ok := c.name(mistake.QuiltName); ok && r.list.Quilt == "" {
 		r.list.Quilt = name
 	}
-	c.done("write a name with a comma in double quotes: `quilt \"Plain, Simple\"`")
+	c.done(mistake.QuoteComma.Say("`quilt \"Plain, Simple\"`"))
 }
 
 // units reads `units in|cm|mm`, which acts on the lines below it; the first
@@ -28,11 +30,11 @@ func (r *reader) units(c *cursor) {
 		}
 		r.said["units"] = c.line
 		r.unit = unit
-		c.done("")
+		c.done(say.Nothing)
 	case c.at == from:
-		c.missing("the unit is missing", "write `units in`, `units cm` or `units mm`")
+		c.lacks(mistake.Unit, mistake.UnitsLine.Say())
 	default:
-		c.wrong(from, "a cut list can't be in "+ticked(c.text[from:c.at]), "write `units in`, `units cm` or `units mm`")
+		c.wrong(from, mistake.NotInUnit.Say(ticked(c.text[from:c.at])), mistake.UnitsLine.Say())
 	}
 }
 
@@ -41,16 +43,18 @@ var unitNames = map[string]length.Unit{
 }
 
 // seam, gap and margin read one length each.
-func (r *reader) seam(c *cursor)   { r.setting(c, "seam", "seam 1/4", &r.list.Seam) }
-func (r *reader) gap(c *cursor)    { r.setting(c, "gap", "gap 1/8", &r.list.Gap) }
-func (r *reader) margin(c *cursor) { r.setting(c, "margin", "margin 1/4", &r.list.Margin) }
+func (r *reader) seam(c *cursor) { r.setting(c, "seam", mistake.Seam, "seam 1/4", &r.list.Seam) }
+func (r *reader) gap(c *cursor)  { r.setting(c, "gap", mistake.Gap, "gap 1/8", &r.list.Gap) }
+func (r *reader) margin(c *cursor) {
+	r.setting(c, "margin", mistake.Margin, "margin 1/4", &r.list.Margin)
+}
 
-func (r *reader) setting(c *cursor, what, example string, to *length.Len) {
-	r.once(c, what)
-	if l, ok := c.length("the "+what+" is missing", write(example)); ok && r.said[what] == c.line {
+func (r *reader) setting(c *cursor, keyword string, what *say.Kind, example string, to *length.Len) {
+	r.once(c, keyword)
+	if l, ok := c.length(what, write(example)); ok && r.said[keyword] == c.line {
 		*to = l
 	}
-	c.done("")
+	c.done(say.Nothing)
 }
 
 // allowance reads `allowance exact|ruler`.
@@ -63,15 +67,15 @@ func (r *reader) allowance(c *cursor) {
 	case "ruler", "rulers":
 		r.list.Ruler = r.list.Ruler || r.said["allowance"] == c.line
 	case "":
-		c.missing("`exact` or `ruler` is missing", "write `allowance exact` or `allowance ruler`")
+		c.lacks(mistake.ExactOrRuler, mistake.AllowanceLine.Say())
 	default:
 		hint := didYouMean(c.text[from:c.at], []string{"exact", "ruler"})
-		if hint == "" {
-			hint = "write `allowance exact` or `allowance ruler`"
+		if hint.Silent() {
+			hint = mistake.AllowanceLine.Say()
 		}
-		c.wrong(from, "no allowance is called "+ticked(c.text[from:c.at]), hint)
+		c.wrong(from, mistake.NoAllowance.Say(ticked(c.text[from:c.at])), hint)
 	}
-	c.done("")
+	c.done(say.Nothing)
 }
 
 // mat reads `mat W x H [usable W x H]`.
@@ -82,17 +86,17 @@ func (r *reader) mat(c *cursor) {
 	from := c.at
 	m := Mat{}
 	ok, good := false, true
-	m.Width, m.Height, ok = c.size("the mat's size", example)
+	m.Width, m.Height, ok = c.size(mistake.MatSize, example)
 	if c.is("usable") || c.mistyped("usable") {
 		c.skip()
 		from = c.at
-		m.UsableWidth, m.UsableHeight, good = c.size("the usable size", example)
+		m.UsableWidth, m.UsableHeight, good = c.size(mistake.UsableSize, example)
 		if ok && good && (m.UsableWidth > m.Width || m.UsableHeight > m.Height) {
-			c.wrong(from, "the usable part is larger than the mat", "")
+			c.wrong(from, mistake.UsableTooLarge.Say(), say.Nothing)
 			good = false
 		}
 	} else if m.UsableWidth, m.UsableHeight = m.Width-2*rim, m.Height-2*rim; ok && min(m.UsableWidth, m.UsableHeight) <= 0 {
-		c.wrong(from, "nothing of so small a mat is usable, less 1/2 in on each side", "say how much is: "+ticked(example))
+		c.wrong(from, mistake.NothingUsable.Say(), mistake.SayUsable.Say(ticked(example)))
 		good = false
 	}
 	c.done(write(example))

@@ -3,6 +3,8 @@ package cutlist
 import (
 	"strings"
 
+	"example.org/matside/plan/cutlist/mistake"
+	"example.org/matside/plan/say"
 	"example.org/matside/plan/shape"
 )
 
@@ -19,6 +21,9 @@ type row struct {
 
 // plural is its name for several.
 func (s row) plural() string { return s.name + "s" }
+
+// said is the shape in a sentence.
+func (s row) said() mistake.Shape { return mistake.Shape(s.name) }
 
 // shapes are all rows by their names, written with spaces and in the singular.
 var shapes = rowsByName(
@@ -71,15 +76,15 @@ func names(several bool) []string {
 
 // otherNames are names that a cut list has others for, in the singular, and
 // what to write for them.
-var otherNames = map[string]string{
-	"hst": "write `half-square triangles`", "qst": "write `quarter-square triangles`", "hrt": "write `half-rectangle triangles`",
-	"half square": "write `half-square triangles`", "quarter square": "write `quarter-square triangles`",
-	"half rectangle": "write `half-rectangle triangles`",
-	"triangle":       "write which: `half-square triangles`, `quarter-square triangles`, `half-rectangle triangles` or `equilateral triangles`",
-	"piece":          "write which shape: `squares 2 1/2`, `rectangles 2 x 4`",
-	"border":         "write `rectangles 4 x 40, by hand`",
-	"sashing":        "write `rectangles` or `strips`",
-	"rhombus":        "write `diamonds`",
-	"rhombuse":       "write `diamonds`",
-	"trapezium":      "write `trapezoids`",
+var otherNames = map[string]say.Sentence{
+	"hst": write("half-square triangles"), "qst": write("quarter-square triangles"), "hrt": write("half-rectangle triangles"),
+	"half square": write("half-square triangles"), "quarter square": write("quarter-square triangles"),
+	"half rectangle": write("half-rectangle triangles"),
+	"triangle":       mistake.WhichTriangle.Say(),
+	"piece":          mistake.WhichShape.Say(),
+	"border":         write("rectangles 4 x 40, by hand"),
+	"sashing":        mistake.OrStrips.Say(),
+	"rhombus":        write("diamonds"),
+	"rhombuse":       write("diamonds"),
+	"trapezium":      write("trapezoids"),
 }

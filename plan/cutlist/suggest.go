@@ -3,23 +3,26 @@ package cutlist
 import (
 	"slices"
 	"strings"
+
+	"example.org/matside/plan/cutlist/mistake"
+	"example.org/matside/plan/say"
 )
 
 // near is how many slips of the pen a suggestion may be away.
 const near = 2
 
 // didYouMean is a hint that names the word of the choices that lies nearest to
-// what was written, or "" when none is near. Of equally near ones the first
+// what was written, or nothing when none is near. Of equally near ones the first
 // stands.
-func didYouMean(written string, choices []string) string {
+func didYouMean(written string, choices []string) say.Sentence {
 	if best := nearest(written, choices); best != "" {
-		return "did you mean " + ticked(best) + "?"
+		return mistake.DidYouMean.Say(ticked(best))
 	}
-	return ""
+	return say.Nothing
 }
 
 // write is a hint to write so.
-func write(so string) string { return "write " + ticked(so) }
+func write(so string) say.Sentence { return mistake.Write.Say(ticked(so)) }
 
 // mistyped reads a word that must be meant for the one that may stand here, and
 // notes the mistake.
@@ -31,7 +34,7 @@ func (c *cursor) mistyped(word string) bool {
 		c.at = from
 		return false
 	}
-	c.wrong(from, "nothing here is called "+ticked(written), didYouMean(written, []string{word}))
+	c.wrong(from, mistake.NothingHere.Say(ticked(written)), didYouMean(written, []string{word}))
 	return true
 }
 

@@ -81,6 +81,17 @@ func safe(s string) string {
 	return b.String()
 }
 
+// safely is an error whose text is safe to show.
+func safely(err error) error { return safeError{err} }
+
+type safeError struct{ error }
+
+func (e safeError) Error() string { return safe(e.error.Error()) }
+func (e safeError) Unwrap() error { return e.error }
+
+// code names a character that can't be shown: U+200B.
+func code(r rune) string { return fmt.Sprintf("U+%04X", r) }
+
 // visible is s with every character shown; long text is cut short.
 func visible(s string) string {
 	const most = 60

@@ -97,7 +97,7 @@ func scanNumber(s string) (*big.Rat, int, error) {
 	}
 	n += joint(s[n:]) + fn
 	if err == nil && f.Cmp(big.NewRat(1, 1)) >= 0 {
-		err = fmt.Errorf("a fraction behind a whole number is less than 1: %w", ErrFraction)
+		err = ErrNotLess
 	}
 	if err != nil {
 		return nil, n, err
@@ -139,7 +139,7 @@ func scanFraction(s string) (f *big.Rat, n int, err error) {
 		return nil, n, ErrDigits
 	}
 	if strings.Trim(under, "0") == "" {
-		return nil, n, fmt.Errorf("nothing is divided by 0: %w", ErrFraction)
+		return nil, n, ErrOverZero
 	}
 	return new(big.Rat).SetFrac(tens(top), tens(under)), n, nil
 }

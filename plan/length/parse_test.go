@@ -47,7 +47,7 @@ func TestParseRefuses(t *testing.T) {
 		{"2 ft", ErrUnit}, {"2 squares", ErrUnit}, {"2 x", ErrUnit}, {"2e5", ErrUnit}, {"2 ms", ErrUnit},
 		{"2 3", ErrRest}, {"2.5 1/2 1/2", ErrRest}, {"2,5", ErrRest}, {"2 in in", ErrUnit}, {"½ ½", ErrRest},
 		{"2.", ErrRest}, {"2 /", ErrRest}, {"2 1/2/3", ErrRest}, {"2--1/2", ErrRest}, {"2\x00", ErrRest}, {"2\xff", ErrRest},
-		{"1/0", ErrFraction}, {"2 1/0", ErrFraction}, {"2 5/4", ErrFraction}, {"2 2/2", ErrFraction},
+		{"1/0", ErrOverZero}, {"2 1/0", ErrOverZero}, {"2 5/4", ErrNotLess}, {"2 2/2", ErrNotLess},
 		{"100.000001 m", ErrTooLong}, {"110 yd", ErrTooLong}, {"99999999999999999999", ErrTooLong},
 		{strings.Repeat("9", 41), ErrDigits}, {"0." + strings.Repeat("0", 1<<20), ErrDigits},
 		{"1/" + strings.Repeat("3", 1<<20), ErrDigits},
@@ -74,8 +74,8 @@ func TestScan(t *testing.T) {
 			t.Errorf("Scan(%q) = %d, %d, %v; want %d from %q", c.in, got, n, err, c.want, c.took)
 		}
 	}
-	if _, n, err := Scan("2 1/0 x 3", In); n != len("2 1/0") || !errors.Is(err, ErrFraction) {
-		t.Errorf("a length at fault is %d bytes, %v; want 5, ErrFraction", n, err)
+	if _, n, err := Scan("2 1/0 x 3", In); n != len("2 1/0") || !errors.Is(err, ErrOverZero) {
+		t.Errorf("a length at fault is %d bytes, %v; want 5, ErrOverZero", n, err)
 	}
 }
 

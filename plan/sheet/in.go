@@ -98,8 +98,8 @@ func mistakes(text string, from []int) (all Problems) {
 	}
 	for _, m := range found {
 		what := fmt.Sprintf("%s (read as `%s`)", m.What, m.Text)
-		if m.Hint != "" {
-			what += "; " + m.Hint
+		if !m.Hint.Silent() {
+			what += "; " + m.Hint.String()
 		}
 		all = append(all, Problem{from[min(max(m.Line, 1), len(from))-1], what})
 	}

@@ -9,6 +9,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"example.org/matside/session/reason"
 )
 
 // keepBackups is how many of the copies made at the start are kept.
@@ -20,7 +22,7 @@ const keepBackups = 7
 func Backup(path, to string, opt Options) (count int, err error) {
 	opt.usual()
 	if _, err := os.Lstat(to); err == nil {
-		return 0, &Trouble{What: to + " is there already", Safe: "it was not touched", Way: "name a new file", Err: os.ErrExist}
+		return 0, &Trouble{What: reason.There.Say(to), Safe: reason.NotTouched.Say(), Way: reason.NameNewFile.Say(), Err: os.ErrExist}
 	}
 	lines, err := Read(path)
 	if err != nil {
@@ -37,7 +39,7 @@ func (s *Store) BackupBeside(why string) error {
 	if _, err := Backup(s.path, to, s.opt); err != nil {
 		return err
 	}
-	s.note("Everything as it was is kept as " + to + ".")
+	s.note(reason.AllKeptAs.Say(to))
 	return nil
 }
 
@@ -47,10 +49,10 @@ func ReadBackup(from string, opt Options) ([][]byte, error) {
 	s := &Store{path: from, opt: opt}
 	info, err := os.Stat(from)
 	if err != nil {
-		return nil, &Trouble{What: fmt.Sprintf("%s: %v", from, lastOf(err)), Safe: "nothing was changed", Way: "name a backup file", Err: err}
+		return nil, &Trouble{What: reason.FileTrouble.Say(from, lastOf(err)), Safe: reason.NothingChanged.Say(), Way: reason.NameBackup.Say(), Err: err}
 	}
 	if !info.Mode().IsRegular() {
-		return nil, &Trouble{What: from + " is not a file", Safe: "nothing was changed", Way: "name a backup file", Err: ErrNotOurs}
+		return nil, &Trouble{What: reason.NotAFile.Say(from), Safe: reason.NothingChanged.Say(), Way: reason.NameBackup.Say(), Err: ErrNotOurs}
 	}
 	f, ours, err := readData(from, true)
 	if err != nil {
@@ -68,11 +70,11 @@ func ReadBackup(from string, opt Options) ([][]byte, error) {
 func (s *Store) taken(f *found, data bool) ([][]byte, error) {
 	switch {
 	case f.id == "" && len(f.marks) == 0:
-		return nil, &Trouble{What: s.path + " is not a backup of matside's", Safe: "nothing was changed", Way: "name a backup file", Err: ErrNotOurs}
+		return nil, &Trouble{What: reason.NoBackup.Say(s.path), Safe: reason.NothingChanged.Say(), Way: reason.NameBackup.Say(), Err: ErrNotOurs}
 	case f.format > s.opt.Format:
 		return nil, s.newer(&sides{data: *f})
 	case f.id == "" || len(f.faults) > 0 || f.gap() || f.torn || !data && !f.ended && !strings.HasSuffix(s.path, ".journal"):
-		return nil, &Trouble{What: s.path + " is damaged or not whole", Safe: "nothing was changed", Way: "try another backup", Err: ErrDamaged}
+		return nil, &Trouble{What: reason.NotWhole.Say(s.path), Safe: reason.NothingChanged.Say(), Way: reason.OtherBackup.Say(), Err: ErrDamaged}
 	case f.format < s.opt.Format:
 		if s.opt.Upgrade == nil {
 			return nil, fmt.Errorf("store: no way from format %d to %d", f.format, s.opt.Format)
@@ -106,7 +108,7 @@ func (s *Store) copyBackup(last uint64, size int64) {
 	fault := s.opt.Fault.under("backup: ")
 	err := fault.aside(s.stamped(s.path, "backup"), func(temp string) error { return s.copyJournal(fault, temp, last, size) })
 	if err != nil {
-		s.note(fmt.Sprintf("No backup could be made: %v.", lastOf(err)))
+		s.note(reason.NoBackupMade.Say(lastOf(err)))
 		return
 	}
 	old := Backups(s.path)

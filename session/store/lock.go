@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"example.org/matside/session/reason"
 )
 
 // lock is the right to write a data file, held in a file beside it. The
@@ -72,9 +74,9 @@ func holderOf(f *os.File) holder {
 }
 
 func busy(h holder) error {
-	what := "matside is already open in another window"
+	what := reason.Busy.Say()
 	if !h.since.IsZero() {
-		what += fmt.Sprintf(" (since %s, process %d)", h.since.Format("15:04"), h.pid)
+		what = reason.BusySince.Say(h.since.Format("15:04"), h.pid)
 	}
-	return &Trouble{What: what, Safe: "nothing was changed", Way: "close it or wait", Err: ErrBusy}
+	return &Trouble{What: what, Safe: reason.NothingChanged.Say(), Way: reason.CloseOrWait.Say(), Err: ErrBusy}
 }

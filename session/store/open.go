@@ -9,6 +9,9 @@ import (
 	"strings"
 	"time"
 	"unicode"
+
+	"example.org/matside/plan/say"
+	"example.org/matside/session/reason"
 )
 
 // Open opens the data file at path, or makes it and the folders it stands in.
@@ -90,8 +93,8 @@ func (s *Store) findPlace() error {
 	if real, err := filepath.EvalSymlinks(s.path); err == nil {
 		s.path = real
 	} else if info, lerr := os.Lstat(s.path); lerr == nil && info.Mode()&os.ModeSymlink != 0 {
-		return &Trouble{What: s.path + " is a link to a file that isn't there", Safe: "nothing was changed",
-			Way: "remove the link, or choose another data file with --db FILE", Err: err}
+		return &Trouble{What: reason.LinkToNowhere.Say(s.path), Safe: reason.NothingChanged.Say(),
+			Way: reason.RemoveLink.Say(), Err: err}
 	}
 	if err := s.isFile(); err != nil {
 		return err
@@ -106,9 +109,9 @@ func (s *Store) isFile() error {
 		if err != nil || info.Mode().IsRegular() {
 			continue
 		}
-		t := &Trouble{What: path + " is not a file", Safe: "nothing was changed", Way: "choose another data file with --db FILE", Err: ErrNotOurs}
+		t := &Trouble{What: reason.NotAFile.Say(path), Safe: reason.NothingChanged.Say(), Way: reason.ChooseOther.Say(), Err: ErrNotOurs}
 		if info.IsDir() {
-			t.What, t.Way = path+" is a folder", "name a file in it: --db "+filepath.Join(path, "matside.db")
+			t.What, t.Way = reason.IsAFolder.Say(path), reason.NameFileIn.Say(filepath.Join(path, "matside.db"))
 		}
 		return t
 	}
@@ -163,9 +166,9 @@ func (s *Store) remakeJournal(b *sides, h head) error {
 		if err := s.setAside(JournalPath(s.path), "damaged"); err != nil {
 			return err
 		}
-		s.note("The journal was damaged and has been made anew from the data file; nothing is lost.")
+		s.note(reason.JournalAnew.Say())
 	} else if b.hasData && !b.hasJournal {
-		s.note("The journal was missing and has been made anew from the data file; nothing is lost.")
+		s.note(reason.JournalMissing.Say())
 	}
 	return s.opt.Fault.writeJournalFile(JournalPath(s.path), h.format, h.id, b.lines(), false)
 }
@@ -177,12 +180,12 @@ func (s *Store) remakeData(b *sides, h head) error {
 		if err := s.setAside(s.path, "damaged"); err != nil {
 			return err
 		}
-		s.note("The data file was damaged and has been made anew from the journal; nothing is lost.")
+		s.note(reason.DataAnew.Say())
 	case b.hasJournal && len(b.union) > 0:
-		s.note("The data file was missing and has been made anew from the journal; nothing is lost.")
+		s.note(reason.DataMissing.Say())
 	case !b.hasJournal:
 		if old := Backups(s.path); len(old) > 0 {
-			s.note("There was no data file, and a new one is begun; `matside restore " + old[0] + "` brings back what a backup beside it holds.")
+			s.note(reason.NewBegun.Say(old[0]))
 		}
 	}
 	return s.opt.Fault.aside(s.path, func(temp string) error { return s.opt.Fault.buildBolt(temp, h, b.lines()) })
@@ -203,7 +206,7 @@ func (s *Store) upgrade(from uint32, b *sides) error {
 			return err
 		}
 	}
-	s.note(fmt.Sprintf("The data file was of format %d and has been brought up to format %d.", from, s.opt.Format))
+	s.note(reason.BroughtUp.Say(from, s.opt.Format))
 	b.union = make([]mark, len(lines))
 	return s.replaceAll(head{s.opt.Format, b.id(), s.opt.Program}, lines)
 }
@@ -217,7 +220,7 @@ func (s *Store) setAside(path, why string) error {
 	}
 	defer from.Close()
 	to := s.stamped(path, why)
-	s.note("The file as it was is kept as " + to + ".")
+	s.note(reason.KeptAs.Say(to))
 	return s.opt.Fault.aside(to, func(temp string) error {
 		if err := s.opt.Fault.before("write new file"); err != nil {
 			return err
@@ -231,7 +234,7 @@ func (s *Store) setAside(path, why string) error {
 	})
 }
 
-func (s *Store) note(sentence string) {
+func (s *Store) note(sentence say.Sentence) {
 	s.noting.Lock()
 	defer s.noting.Unlock()
 	s.notes = append(s.notes, sentence)
@@ -243,14 +246,14 @@ func (s *Store) judge(b *sides) error {
 	case b.format() > s.opt.Format:
 		return s.newer(b)
 	case b.hasData && !b.dataOurs && (!b.hasJournal || b.journal.id == "" && len(b.journal.marks) == 0):
-		way := "choose another with --db FILE"
+		way := reason.OtherWithDB.Say()
 		if old := Backups(s.path); len(old) > 0 {
-			way = "matside restore " + old[0] + " puts the last backup in its place, or " + way
+			way = reason.RestoreOrOther.Say(old[0])
 		}
-		return &Trouble{What: s.path + " is not a matside data file", Safe: "it was not touched", Way: way, Err: ErrNotOurs}
+		return &Trouble{What: reason.NotOurs.Say(s.path), Safe: reason.NotTouched.Say(), Way: way, Err: ErrNotOurs}
 	case b.data.id != "" && b.journal.id != "" && b.data.id != b.journal.id, b.clash() != 0:
-		return &Trouble{What: s.path + " and its journal belong to different evenings", Safe: "neither was touched",
-			Way: "move the one that doesn't belong out of the folder, then start again", Err: ErrDamaged}
+		return &Trouble{What: reason.NotTogether.Say(s.path), Safe: reason.NeitherTouched.Say(),
+			Way: reason.MoveOneOut.Say(), Err: ErrDamaged}
 	case len(b.lost) > 0 || tailLost(b):
 		return s.damaged(b)
 	}
@@ -258,12 +261,12 @@ func (s *Store) judge(b *sides) error {
 }
 
 func (s *Store) newer(b *sides) error {
-	needed := fmt.Sprintf("format %d", b.format())
+	needed := reason.Format.Say(b.format())
 	if b.data.program != "" {
-		needed = printable(b.data.program) + ", " + needed
+		needed = reason.ProgramsFormat.Say(printable(b.data.program), b.format())
 	}
-	return &Trouble{What: s.path + " was written by a newer matside (" + needed + ")", Safe: "it was not touched",
-		Way: "use that matside, or another data file with --db FILE", Err: ErrNewer}
+	return &Trouble{What: reason.Newer.Say(s.path, needed), Safe: reason.NotTouched.Say(),
+		Way: reason.UseThatOne.Say(), Err: ErrNewer}
 }
 
 // printable keeps what a file says of itself from reaching a terminal raw.
@@ -283,34 +286,31 @@ func tailLost(b *sides) bool {
 }
 
 func (s *Store) damaged(b *sides) error {
-	what := fmt.Sprintf("both %s and its journal are damaged", s.path)
+	what := reason.BothDamaged.Say(s.path)
 	if len(b.lost) > 0 {
-		what += ": " + plural(len(b.lost), "record") + " of " + plural(len(b.union), "record") + " can't be read (" + numbers(b.lost) + ")"
-	} else {
-		what += ": the last record can't be read"
+		what = reason.RecordsLost.Say(s.path, records(len(b.lost)), records(len(b.union)), numbers(b.lost))
 	}
-	return &Trouble{What: what, Safe: "all other records are whole; nothing was changed",
-		Way: "matside check --repair keeps all that can be read, or matside restore BACKUP goes back to a backup", Err: ErrDamaged}
+	return &Trouble{What: what, Safe: reason.OthersWhole.Say(), Way: reason.RepairOrBackup.Say(), Err: ErrDamaged}
 }
 
-func plural(n int, word string) string {
+func records(n int) say.Sentence {
 	if n == 1 {
-		return "1 " + word
+		return reason.OneRecord.Say()
 	}
-	return fmt.Sprintf("%d %ss", n, word)
+	return reason.Records.Say(n)
 }
 
-// numbers prints at most ten.
-func numbers(n []uint64) string {
-	var words []string
-	for i, x := range n {
-		if i == 10 {
-			words = append(words, "and more")
-			break
-		}
-		words = append(words, fmt.Sprint(x))
+// numbers says at most ten.
+func numbers(n []uint64) any {
+	const most = 10
+	var all []string
+	for _, x := range n[:min(len(n), most)] {
+		all = append(all, fmt.Sprint(x))
 	}
-	return strings.Join(words, ", ")
+	if len(n) > most {
+		return reason.AndMore.Say(strings.Join(all, ", "))
+	}
+	return strings.Join(all, ", ")
 }
 
 func (s *Store) openJournal() error {
@@ -359,24 +359,24 @@ func (s *Store) explain(err error) error {
 	case isTooBig(err):
 		return s.full(err)
 	case errors.Is(err, os.ErrPermission) || isReadOnly(err):
-		return &Trouble{What: fmt.Sprintf("%s can't be written: %v", s.path, lastOf(err)), Safe: "nothing was changed",
-			Way: "make the file and its folder writable, or choose another with --db FILE", Err: errors.Join(ErrNoAccess, err)}
+		return &Trouble{What: reason.CantWrite.Say(s.path, lastOf(err)), Safe: reason.NothingChanged.Say(),
+			Way: reason.MakeWritable.Say(), Err: errors.Join(ErrNoAccess, err)}
 	case errors.Is(err, ErrDamaged):
-		return &Trouble{What: s.path + " is damaged", Safe: "everything recorded is in " + JournalPath(s.path),
-			Way: "leave matside and start again: it makes the file anew", Err: err}
+		return &Trouble{What: reason.Damaged.Say(s.path), Safe: reason.AllIn.Say(JournalPath(s.path)),
+			Way: reason.StartAgain.Say(), Err: err}
 	case errors.Is(err, errNotDir):
-		return &Trouble{What: fmt.Sprintf("%s can't be made: %v", s.path, lastOf(err)), Safe: "nothing was changed",
-			Way: "choose another data file with --db FILE", Err: errors.Join(ErrNoAccess, err)}
+		return &Trouble{What: reason.CantMake.Say(s.path, lastOf(err)), Safe: reason.NothingChanged.Say(),
+			Way: reason.ChooseOther.Say(), Err: errors.Join(ErrNoAccess, err)}
 	case errors.Is(err, ErrGap), errors.Is(err, ErrClash):
 		return err
 	}
-	return &Trouble{What: fmt.Sprintf("%s: %v", s.path, lastOf(err)), Safe: "what was recorded before is safe",
-		Way: "try again; if it stays so, check the disk", Err: err}
+	return &Trouble{What: reason.FileTrouble.Say(s.path, lastOf(err)), Safe: reason.RecordedSafe.Say(),
+		Way: reason.CheckDisk.Say(), Err: err}
 }
 
 func (s *Store) full(err error) error {
-	return &Trouble{What: "there is no room left on the disk for " + s.path, Safe: "everything recorded before is safe",
-		Way: "make room, then try again", Err: errors.Join(ErrNoRoom, err)}
+	return &Trouble{What: reason.NoRoom.Say(s.path), Safe: reason.AllRecordedSafe.Say(),
+		Way: reason.MakeRoom.Say(), Err: errors.Join(ErrNoRoom, err)}
 }
 
 // lastOf is the innermost reason, without the path twice.

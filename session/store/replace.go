@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+
+	"example.org/matside/session/reason"
 )
 
 // nextPath is where lines stand that are to replace both files at once: a
@@ -28,8 +30,8 @@ func (s *Store) finishReplacing() error {
 		return err
 	}
 	if !next.whole() {
-		return &Trouble{What: nextPath(s.path) + " is damaged; it was to replace the data file", Safe: "the data file is as it was",
-			Way: "remove that file and start again", Err: ErrDamaged}
+		return &Trouble{What: reason.NextDamaged.Say(nextPath(s.path)), Safe: reason.DataAsItWas.Say(),
+			Way: reason.RemoveFile.Say(), Err: ErrDamaged}
 	}
 	h := head{next.format, next.id, s.opt.Program}
 	if err := s.opt.Fault.writeJournalFile(JournalPath(s.path), h.format, h.id, next.lines, false); err != nil {

@@ -14,6 +14,9 @@ import (
 	"time"
 
 	bolt "go.etcd.io/bbolt"
+
+	"example.org/matside/plan/say"
+	"example.org/matside/session/reason"
 )
 
 // Options of Open; the zero value is the usual.
@@ -50,7 +53,7 @@ type Store struct {
 	copying sync.WaitGroup // a backup under way
 
 	noting sync.Mutex
-	notes  []string
+	notes  []say.Sentence
 }
 
 // Last is the number of the last line.
@@ -61,7 +64,7 @@ func (s *Store) Last() uint64 {
 }
 
 // Notes say in her words what Open put right.
-func (s *Store) Notes() []string {
+func (s *Store) Notes() []say.Sentence {
 	s.noting.Lock()
 	defer s.noting.Unlock()
 	return slices.Clone(s.notes)
@@ -206,14 +209,14 @@ func (s *Store) commit(seq uint64, line []byte) error {
 func (s *Store) inPlace() error {
 	for path, f := range map[string]*os.File{s.path: s.file, JournalPath(s.path): s.journal} {
 		if !stillThere(path, f) {
-			return &Trouble{What: path + " was moved or replaced while matside had it open",
-				Safe: "everything recorded before is in its journal or its data file",
-				Way:  "leave matside, put the file back if you moved it, and start again", Err: ErrSwapped}
+			return &Trouble{What: reason.Moved.Say(path),
+				Safe: reason.InJournalOrData.Say(),
+				Way:  reason.PutBack.Say(), Err: ErrSwapped}
 		}
 	}
 	if info, err := s.file.Stat(); err != nil || info.Size() < s.minimum {
-		return &Trouble{What: s.path + " was cut short while matside had it open", Safe: "everything recorded is in " + JournalPath(s.path),
-			Way: "leave matside and start again: it makes the file anew", Err: ErrSwapped}
+		return &Trouble{What: reason.CutShort.Say(s.path), Safe: reason.AllIn.Say(JournalPath(s.path)),
+			Way: reason.StartAgain.Say(), Err: ErrSwapped}
 	}
 	return nil
 }

@@ -3,6 +3,8 @@ package store
 import (
 	"errors"
 	"strings"
+
+	"example.org/matside/plan/say"
 )
 
 // Sentinels that a Trouble wraps; errors.Is finds them.
@@ -29,17 +31,20 @@ var (
 
 // Trouble says in her words what happened, what is safe, and the way back.
 type Trouble struct {
-	What string // what happened
-	Safe string // what is safe; may be empty
-	Way  string // what to do, with the command to type where there is one
-	Err  error  // a sentinel above, or what the system said
+	What say.Sentence // what happened
+	Safe say.Sentence // what is safe; may be silent
+	Way  say.Sentence // what to do, with the command to type where there is one
+	Err  error        // a sentinel above, or what the system said
 }
 
-func (t *Trouble) Error() string {
-	parts := []string{t.What}
-	for _, p := range []string{t.Safe, t.Way} {
-		if p != "" {
-			parts = append(parts, p)
+func (t *Trouble) Error() string { return t.In(say.Sentence.String) }
+
+// In is the trouble in a language, which puts its sentences into words.
+func (t *Trouble) In(language func(say.Sentence) string) string {
+	var parts []string
+	for _, s := range []say.Sentence{t.What, t.Safe, t.Way} {
+		if !s.Silent() {
+			parts = append(parts, language(s))
 		}
 	}
 	return strings.Join(parts, "; ")

@@ -9,7 +9,17 @@ import (
 	"path/filepath"
 	"strings"
 	"unicode"
+
+	"example.org/matside/plan/say"
 )
+
+var kinds say.Kinds
+
+// Kinds are the kinds of what is said of a file.
+func Kinds() []*say.Kind { return kinds.All() }
+
+// NotAFile is said of a folder, a pipe and their like.
+var NotAFile = kinds.New("it is no file")
 
 // The reasons why nothing was written.
 var (
@@ -30,7 +40,7 @@ func Read(path string) (string, error) {
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
-		return "", errors.New("it is no file")
+		return "", NotAFile.Err()
 	}
 	text, err := io.ReadAll(io.LimitReader(f, maxText))
 	if err != nil {

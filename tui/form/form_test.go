@@ -131,7 +131,7 @@ func TestMistakesAreTheReadersOwn(t *testing.T) {
 	f := do(t, New(), "type Lamp", "type Plum", "choose yardage")
 	f = do(t, f, "type 42 in x 2 yrd")
 	m, wrong := f.Wrong()
-	if !wrong || !strings.Contains(m.What+m.Hint, "yd") || f.Ask.Question().Name != "stock" {
+	if !wrong || !strings.Contains(m.What.String()+m.Hint.String(), "yd") || f.Ask.Question().Name != "stock" {
 		t.Errorf("%+v", m)
 	}
 	f = do(t, f, "type 42 in x 2 yd", "answer", "add Plum", "choose hexagon", "type many")
@@ -139,11 +139,11 @@ func TestMistakesAreTheReadersOwn(t *testing.T) {
 		t.Error("many hexagons are no count")
 	}
 	f = do(t, f, "type 3", "type 30")
-	if m, _ := f.Wrong(); !strings.Contains(m.What, "the mat has room for") {
+	if m, _ := f.Wrong(); !strings.Contains(m.What.String(), "the mat has room for") {
 		t.Errorf("a piece that does not fit: %+v", m)
 	}
 	f = do(t, f, "type 2 1/2", "answer", "answer", "answer", "fabric", "type Plum")
-	if m, _ := f.Wrong(); !strings.Contains(m.What, "has this name already") {
+	if m, _ := f.Wrong(); !strings.Contains(m.What.String(), "has this name already") {
 		t.Errorf("a second fabric of one name: %+v", m)
 	}
 }

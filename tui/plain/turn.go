@@ -168,10 +168,10 @@ func (t *talk) doFor(id session.QuiltID, a session.Action) error {
 		case errors.As(err, &wet):
 			return err
 		case errors.As(err, &refused), errors.Is(err, session.ErrNothingBack):
-			t.say(words.Capital(err.Error()) + ".")
+			t.say(words.Full(t.words.Error(err)))
 			return nil
 		}
-		t.say(t.words.SaveFailed(err.Error()))
+		t.say(t.words.SaveFailed(t.words.Error(err)))
 		n, err := t.from.choose(t, question{"failed", []string{t.words.KeyRetry(), t.words.KeyLeave()}})
 		if err != nil || n == 1 {
 			return errLeft

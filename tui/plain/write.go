@@ -73,7 +73,7 @@ func (t *talk) take(ctx context.Context, path string) error {
 // trouble tells an error, line by line.
 func (t *talk) trouble(err error) {
 	t.say(t.words.WentWrong())
-	for line := range strings.Lines(err.Error()) {
+	for line := range strings.Lines(t.words.Error(err)) {
 		t.say(strings.TrimRight(line, "\n"))
 	}
 }
@@ -133,9 +133,9 @@ func (t *talk) ask(f form.Form) (form.Form, error) {
 }
 
 func (t *talk) mistake(m cutlist.Mistake) {
-	t.say(words.Capital(m.What) + ".")
-	if m.Hint != "" {
-		t.say(words.Capital(m.Hint) + ".")
+	t.say(words.Full(t.words.Say(m.What)))
+	if !m.Hint.Silent() {
+		t.say(words.Full(t.words.Say(m.Hint)))
 	}
 }
 
@@ -224,7 +224,7 @@ func (t *talk) sheet(ctx context.Context, f form.Form) (_ form.Form, done bool, 
 // the form goes on.
 func (t *talk) save(ctx context.Context, f *form.Form) (done bool, err error) {
 	if m := f.Mistakes(); len(m) > 0 {
-		t.say(t.words.FirstMistake(m[0].What))
+		t.say(t.words.FirstMistake(t.words.Say(m[0].What)))
 		return false, nil
 	}
 	path := f.Path
@@ -237,11 +237,11 @@ func (t *talk) save(ctx context.Context, f *form.Form) (done bool, err error) {
 		t.say(t.words.FileChanged(path))
 		path = t.Lists.FreeName(f.Quilt())
 		if err := t.Lists.Write(path, text, nil); err != nil {
-			t.say(t.words.ListNotSaved(err.Error()))
+			t.say(t.words.ListNotSaved(t.words.Error(err)))
 			return false, nil
 		}
 	case err != nil:
-		t.say(t.words.ListNotSaved(err.Error()))
+		t.say(t.words.ListNotSaved(t.words.Error(err)))
 		return false, nil
 	}
 	f.Path, f.Was = path, &text

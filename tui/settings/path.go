@@ -3,6 +3,8 @@ package settings
 import (
 	"path/filepath"
 	"strings"
+
+	"example.org/matside/plan/say"
 )
 
 // Path says where the settings are kept, "" where no folder is known. It is
@@ -69,13 +71,13 @@ func spoken(getenv func(string) string) string {
 
 // With is s with one setting as it is said by name; how says what may stand
 // there, where it can't be that.
-func With(s Settings, name, value string) (_ Settings, how string) {
+func With(s Settings, name, value string) (_ Settings, how say.Sentence) {
 	f, ok := find(name)
 	if !ok {
-		return s, "there is no such setting"
+		return s, NoSetting.Say()
 	}
 	value = strings.ToLower(value)
-	if f.how == "on or off" { // as variables are set
+	if f.how.Kind == OnOrOff { // as variables are set
 		switch value {
 		case "1", "true", "yes":
 			value = "on"
@@ -87,5 +89,5 @@ func With(s Settings, name, value string) (_ Settings, how string) {
 	if !f.read(&now, value) {
 		return s, f.how
 	}
-	return now, ""
+	return now, say.Nothing
 }

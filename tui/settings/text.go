@@ -7,6 +7,8 @@ import (
 	"strings"
 	"time"
 	"unicode/utf8"
+
+	"example.org/matside/plan/say"
 )
 
 // field is a setting as it stands in the file.
@@ -14,7 +16,7 @@ type field struct {
 	name string
 	read func(*Settings, string) bool // false: no such value
 	say  func(Settings) string        // "" for the usual, which needs no line
-	how  string                       // what may stand behind the name
+	how  say.Sentence                 // what may stand behind the name
 }
 
 // fields are all there are, in the order they are written.
@@ -25,8 +27,8 @@ var fields = []field{
 	word("language", func(s *Settings) *string { return &s.Language }, Languages),
 	onOff("sound", func(s *Settings) *bool { return &s.Sound }),
 	onOff("notification", func(s *Settings) *bool { return &s.Notify }),
-	{"pause", readPause, sayPause, "a number of minutes, or never"},
-	{"keys", readKeys, sayKeys, "a number of milliseconds"},
+	{"pause", readPause, sayPause, MinutesOrNever.Say()},
+	{"keys", readKeys, sayKeys, Milliseconds.Say()},
 	onOff("still", func(s *Settings) *bool { return &s.Still }),
 }
 
@@ -49,7 +51,7 @@ func word(name string, of func(*Settings) *string, all []string) field {
 			return true
 		},
 		func(s Settings) string { return *of(&s) },
-		"one of " + strings.Join(all, ", "),
+		OneOf.Say(strings.Join(all, ", ")),
 	}
 }
 
@@ -65,7 +67,7 @@ func onOff(name string, of func(*Settings) *bool) field {
 			}
 			return ""
 		},
-		"on or off",
+		OnOrOff.Say(),
 	}
 }
 
@@ -114,13 +116,16 @@ func sayKeys(s Settings) string {
 
 // Mistake is a line of the file that says nothing that is understood.
 type Mistake struct {
-	Line int    // from 1
-	Text string // the line, made safe to print
-	Hint string // what may stand there
+	Line int          // from 1
+	Text string       // the line, made safe to print
+	Hint say.Sentence // what may stand there
 }
 
 // String is the mistake as it is told.
-func (m Mistake) String() string { return fmt.Sprintf("line %d, %q: %s", m.Line, m.Text, m.Hint) }
+func (m Mistake) String() string { return m.Say().String() }
+
+// Say is the mistake as a sentence.
+func (m Mistake) Say() say.Sentence { return InLine.Say(m.Line, strconv.Quote(m.Text), m.Hint) }
 
 // MaxBytes is how long the file may be; what is behind is not read.
 const MaxBytes = 1 << 16
@@ -137,14 +142,14 @@ func Read(text string) (Settings, []Mistake) {
 			continue
 		}
 		f, ok := find(name)
-		hint := "settings are " + strings.Join(names(), ", ")
+		hint := SettingsAre.Say(strings.Join(names(), ", "))
 		if ok {
 			before := s
 			if f.read(&s, value) && value != "" {
 				continue
 			}
 			s = before
-			hint = f.name + " is " + f.how
+			hint = MayBe.Say(f.name, f.how)
 		}
 		const most = 20
 		if len(wrong) < most {

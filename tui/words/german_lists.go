@@ -277,11 +277,7 @@ func (German) Yards(l length.Len, u length.Unit) string {
 
 // SizeUnit is a size with its unit behind it.
 func (g German) SizeUnit(l length.Len, u length.Unit) string {
-	unit := u.String()
-	if u == length.In {
-		unit = "Zoll"
-	}
-	return g.Length(l, u) + " " + unit
+	return g.Length(l, u) + " " + g.unit(u)
 }
 
 // A cut list that was changed while its quilt is under way.

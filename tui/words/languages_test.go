@@ -10,7 +10,10 @@ import (
 	"time"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/cutlist/mistake"
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/say"
+	"example.org/matside/session/reason"
 )
 
 // said is what every method of a language says: with names, and with one and
@@ -63,6 +66,10 @@ func samples(name string, of reflect.Type, n int, yes bool) []reflect.Value {
 			a = time.Duration(n) * 95 * time.Second
 		case reflect.TypeFor[time.Time]():
 			a = time.Date(2026, 11, 25, 18, 5, 0, 0, time.UTC)
+		case reflect.TypeFor[say.Sentence]():
+			a = mistake.TooLarge.Say(say.Number("12.5"), say.Number("3"), length.In, say.Number("11"), say.Number("11"), length.In)
+		case reflect.TypeFor[error]():
+			a = reason.NoMat.Err("Plum0")
 		case reflect.TypeFor[cutlist.Line]():
 			a = cutlist.Line{Shape: "half-square triangle", Size: "3.8536"}
 		default:
@@ -186,7 +193,7 @@ func TestGermanLengthsHaveAComma(t *testing.T) {
 
 // German sentences are as short as English ones.
 func TestNoGermanSentenceIsLong(t *testing.T) {
-	say(t, German{}, func(method, text string) {
+	each(t, German{}, func(method, text string) {
 		for _, sentence := range ends.Split(text, -1) {
 			if n := len(strings.Fields(sentence)); n > 12 {
 				t.Errorf("%s: %d words: %s", method, n, sentence)

@@ -7,11 +7,15 @@ import (
 
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/say"
 )
 
 // Words is a language: every sentence that is said, and how numbers, lengths
 // and times are written in it. What each says is told where the English says it.
 type Words interface {
+	// What was said below the screens (say.go).
+	Say(s say.Sentence) string
+	Error(err error) string
 	// The steps, the mats, the shelf and the days (english.go).
 	Length(l length.Len, u length.Unit) string
 	Size(w, h length.Len, u length.Unit) string

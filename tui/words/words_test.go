@@ -10,12 +10,13 @@ import (
 
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
+	"example.org/matside/session/reason"
 )
 
 // argument is a value to say a sentence with.
 func argument(t reflect.Type) (reflect.Value, bool) {
 	for _, v := range []any{"Plum", 3, 'A', true, 0.25, []string{"Plum", "Oat"}, 5 * length.Inch / 2, length.In, 70 * time.Minute,
-		time.Date(2026, 11, 25, 18, 30, 0, 0, time.UTC), cutlist.Line{Shape: "square", Size: "2 1/2", Count: 24}} {
+		time.Date(2026, 11, 25, 18, 30, 0, 0, time.UTC), cutlist.Line{Shape: "square", Size: "2 1/2", Count: 24}, reason.LastLoad.Say(), reason.LastLoad.Err()} {
 		if reflect.TypeOf(v).AssignableTo(t) {
 			return reflect.ValueOf(v), true
 		}
@@ -23,8 +24,8 @@ func argument(t reflect.Type) (reflect.Value, bool) {
 	return reflect.Zero(t), t.Kind() == reflect.Struct || t.Kind() == reflect.Slice || t.Kind() == reflect.Int || t.Kind() == reflect.Uint8
 }
 
-// say calls f with every text a language can say, by the method that says it.
-func say(t *testing.T, language any, f func(method, text string)) {
+// each calls f with every text a language can say, by the method that says it.
+func each(t *testing.T, language any, f func(method, text string)) {
 	v := reflect.ValueOf(language)
 	n := 0
 	for i := range v.NumMethod() {
@@ -76,7 +77,7 @@ var ends = regexp.MustCompile(`[.!?:;]+(\s|$)|\n`)
 
 // Sentences have twelve words at most, one breath each.
 func TestNoSentenceIsLong(t *testing.T) {
-	say(t, English{}, func(method, text string) {
+	each(t, English{}, func(method, text string) {
 		for _, sentence := range ends.Split(text, -1) {
 			if n := len(strings.Fields(sentence)); n > 12 {
 				t.Errorf("%s: %d words: %s", method, n, sentence)
@@ -89,7 +90,7 @@ func TestNoSentenceIsLong(t *testing.T) {
 var ours = regexp.MustCompile(`(?i)\b(queue|event|seq|sequence number|placement|recut|outline|fold|index|ledger|journal|parse|nil|null|layout|json|byte|buffer|stdin|terminal|cursor|session|commit|default|config|parameter|argument|invalid|abort|execute)s?\b`)
 
 func TestNoWordIsOurs(t *testing.T) {
-	say(t, English{}, func(method, text string) {
+	each(t, English{}, func(method, text string) {
 		if w := ours.FindString(text); w != "" {
 			t.Errorf("%s says %q: %s", method, w, text)
 		}

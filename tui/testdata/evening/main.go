@@ -12,6 +12,7 @@ import (
 	"syscall"
 	"time"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui"
 	"example.org/matside/tui/guard"
@@ -51,7 +52,9 @@ func main() {
 		}
 		return time.Hour, true
 	}
-	open := func(context.Context, func(string)) (tui.Opened, error) { return tui.Opened{Book: b, Quilt: id}, nil }
+	open := func(context.Context, func(say.Sentence)) (tui.Opened, error) {
+		return tui.Opened{Book: b, Quilt: id}, nil
+	}
 	now := func() time.Time {
 		if wrong == "panic in Update" && bytes.Contains(debug.Stack(), []byte("(*frame).key(")) {
 			panic("in Update")

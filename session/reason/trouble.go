@@ -1,0 +1,88 @@
+package reason
+
+// What happened to a file; the first fact is its path.
+var (
+	LinkToNowhere = kinds.New("%s is a link to a file that isn't there")
+	NotAFile      = kinds.New("%s is not a file")
+	IsAFolder     = kinds.New("%s is a folder")
+	NotOurs       = kinds.New("%s is not a matside data file")
+	NoBackup      = kinds.New("%s is not a backup of matside's")
+	NotWhole      = kinds.New("%s is damaged or not whole")
+	Damaged       = kinds.New("%s is damaged")
+	NextDamaged   = kinds.New("%s is damaged; it was to replace the data file")
+	NotTogether   = kinds.New("%s and its journal belong to different evenings")
+	BothDamaged   = kinds.New("both %s and its journal are damaged: the last record can't be read")
+	RecordsLost   = kinds.New("both %s and its journal are damaged: %s of %s can't be read (%s)")
+	Newer         = kinds.New("%s was written by a newer matside (%s)")
+	NewerLog      = kinds.New("the log was written by a newer matside")
+	Moved         = kinds.New("%s was moved or replaced while matside had it open")
+	CutShort      = kinds.New("%s was cut short while matside had it open")
+	Busy          = kinds.New("matside is already open in another window")
+	BusySince     = kinds.New("matside is already open in another window (since %s, process %s)")
+	NoRoom        = kinds.New("there is no room left on the disk for %s")
+	CantWrite     = kinds.New("%s can't be written: %s")
+	CantMake      = kinds.New("%s can't be made: %s")
+	FileTrouble   = kinds.New("%s: %s")
+	There         = kinds.New("%s is there already")
+	NoExport      = kinds.New("that is no export of matside's: %s")
+	OtherExport   = kinds.New("that export is of format %s, and this matside reads format %s")
+)
+
+// Parts of the above.
+var (
+	OneRecord      = kinds.New("1 record")
+	Records        = kinds.New("%s records")
+	AndMore        = kinds.New("%s, and more")
+	Format         = kinds.New("format %s")
+	ProgramsFormat = kinds.New("%s, format %s")
+)
+
+// What is safe.
+var (
+	NothingChanged  = kinds.New("nothing was changed")
+	NotTouched      = kinds.New("it was not touched")
+	NeitherTouched  = kinds.New("neither was touched")
+	OthersWhole     = kinds.New("all other records are whole; nothing was changed")
+	DataAsItWas     = kinds.New("the data file is as it was")
+	InJournalOrData = kinds.New("everything recorded before is in its journal or its data file")
+	AllIn           = kinds.New("everything recorded is in %s")
+	RecordedSafe    = kinds.New("what was recorded before is safe")
+	AllRecordedSafe = kinds.New("everything recorded before is safe")
+)
+
+// What to do.
+var (
+	RemoveLink     = kinds.New("remove the link, or choose another data file with --db FILE")
+	ChooseOther    = kinds.New("choose another data file with --db FILE")
+	NameFileIn     = kinds.New("name a file in it: --db %s")
+	NameNewFile    = kinds.New("name a new file")
+	NameBackup     = kinds.New("name a backup file")
+	NameExport     = kinds.New("name a file that matside export has written")
+	OtherBackup    = kinds.New("try another backup")
+	OtherWithDB    = kinds.New("choose another with --db FILE")
+	RestoreOrOther = kinds.New("matside restore %s puts the last backup in its place, or choose another with --db FILE")
+	MoveOneOut     = kinds.New("move the one that doesn't belong out of the folder, then start again")
+	RepairOrBackup = kinds.New("matside check --repair keeps all that can be read, or matside restore BACKUP goes back to a backup")
+	UseThatOne     = kinds.New("use that matside, or another data file with --db FILE")
+	UseTheWriter   = kinds.New("use the matside that wrote it")
+	RemoveFile     = kinds.New("remove that file and start again")
+	PutBack        = kinds.New("leave matside, put the file back if you moved it, and start again")
+	StartAgain     = kinds.New("leave matside and start again: it makes the file anew")
+	MakeWritable   = kinds.New("make the file and its folder writable, or choose another with --db FILE")
+	CloseOrWait    = kinds.New("close it or wait")
+	MakeRoom       = kinds.New("make room, then try again")
+	CheckDisk      = kinds.New("try again; if it stays so, check the disk")
+)
+
+// What was put right on opening, or done on the way.
+var (
+	JournalAnew    = kinds.New("The journal was damaged and has been made anew from the data file; nothing is lost.")
+	JournalMissing = kinds.New("The journal was missing and has been made anew from the data file; nothing is lost.")
+	DataAnew       = kinds.New("The data file was damaged and has been made anew from the journal; nothing is lost.")
+	DataMissing    = kinds.New("The data file was missing and has been made anew from the journal; nothing is lost.")
+	NewBegun       = kinds.New("There was no data file, and a new one is begun; `matside restore %s` brings back what a backup beside it holds.")
+	BroughtUp      = kinds.New("The data file was of format %s and has been brought up to format %s.")
+	KeptAs         = kinds.New("The file as it was is kept as %s.")
+	AllKeptAs      = kinds.New("Everything as it was is kept as %s.")
+	NoBackupMade   = kinds.New("No backup could be made: %s.")
+)
