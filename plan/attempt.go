@@ -34,6 +34,7 @@ func (m *maker) attempt(limits []pack.Limit) *attempt {
 	for f := range m.tables {
 		m.place(a, f)
 	}
+	m.sum(a)
 	return a
 }
 
@@ -50,9 +51,6 @@ func (m *maker) place(a *attempt, f int) {
 		}
 	}
 	a.spread[f] = s
-	a.missing += a.missingOf(f, t)
-	a.fabric += m.cost(t, s)
-	a.raw += s.layout.Fabric(t.panels)
 }
 
 // steps is how much of a fabric is to be bought, whole steps; 0 where it is

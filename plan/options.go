@@ -39,5 +39,5 @@ func Make(list *cutlist.List, opt Options) *queue.Queue {
 		// As many loads may do with less fabric.
 		a = front(append(m.thrifty(best), a))[0]
 	}
-	return m.emit(a)
+	return m.emit(m.laidAlike(a))
 }

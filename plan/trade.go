@@ -24,7 +24,7 @@ func Trade(list *cutlist.List, opt Options) []*queue.Queue {
 	all = append(all, m.thrifty(best)...)
 	var out []*queue.Queue
 	for _, a := range front(all) {
-		out = append(out, m.emit(a))
+		out = append(out, m.emit(m.laidAlike(a)))
 	}
 	return out
 }

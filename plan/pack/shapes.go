@@ -1,11 +1,6 @@
 package pack
 
-import (
-	"cmp"
-	"slices"
-
-	"example.org/matside/plan/length"
-)
+import "example.org/matside/plan/length"
 
 // shapeSteps is how many widths a rough cut is tried at.
 const shapeSteps = 16
@@ -14,27 +9,31 @@ const shapeSteps = 16
 // laid as low as they go in boxes of several widths, the group itself not
 // among them. None is both wider and higher than another. There are none
 // where a piece lies aslant.
-func (j *Job) Shapes(g *Group) []Group {
-	bs, ok := j.blocksOf(g)
-	if !ok {
-		return nil
+func (j *Job) Shapes(g *Group) (out []Group) {
+	want := make([]int, len(j.Kinds))
+	for _, p := range g.Parts {
+		want[p.Kind]++
 	}
-	var all []Group
-	for n := 1; n <= shapeSteps; n++ {
-		if o, ok := j.strip(g.Fabric, bs, j.W*length.Len(n)/shapeSteps, j.H); ok {
-			all = append(all, o)
-		}
-	}
-	slices.SortStableFunc(all, func(a, b Group) int { return cmp.Or(cmp.Compare(a.W, b.W), cmp.Compare(a.H, b.H)) })
-	var out []Group
-	low := j.H + 1
-	for _, s := range all {
-		if s.H < low {
-			low = s.H
-			if s.W != g.W || s.H != g.H {
-				out = append(out, s)
-			}
+	for _, f := range j.forms(g.Fabric, want) {
+		if f.w != g.W || f.h != g.H {
+			out = append(out, f.groups[0])
 		}
 	}
 	return out
+}
+
+// forms are the ways to lay wanted pieces of a fabric, as low as they go in
+// boxes of several widths; none where a piece must lie aslant.
+func (j *Job) forms(fabric int, want []int) []form {
+	bs, ok := j.blocksFor(fabric, want)
+	if !ok {
+		return nil
+	}
+	var all []form
+	for n := 1; n <= shapeSteps; n++ {
+		if g, ok := j.strip(fabric, bs, j.W*length.Len(n)/shapeSteps, j.H); ok {
+			all = append(all, form{g.W, g.H, []Group{g}})
+		}
+	}
+	return least(all)
 }

@@ -59,12 +59,21 @@ func (j *Job) blocksOf(g *Group) (bs []block, ok bool) {
 	for _, p := range g.Parts {
 		want[p.Kind]++
 	}
-	bs = j.blocks(g.Fabric, want)
-	covered := 0
-	for _, b := range bs {
-		covered += b.count * len(b.parts)
+	return j.blocksFor(g.Fabric, want)
+}
+
+// blocksFor are the blocks that hold wanted pieces of a fabric; not ok where
+// some piece goes on the mat aslant only.
+func (j *Job) blocksFor(fabric int, want []int) (bs []block, ok bool) {
+	bs = j.blocks(fabric, want)
+	left := 0
+	for _, k := range j.of[fabric] {
+		left += want[k]
 	}
-	return bs, covered >= len(g.Parts)
+	for _, b := range bs {
+		left -= b.count * len(b.parts)
+	}
+	return bs, left <= 0
 }
 
 // strip packs blocks as low as it can in a box of at most w x h.
