@@ -65,7 +65,7 @@ func (m *maker) laidAlike(a *attempt) *attempt {
 		w.drawings = append(w.drawings, w.number(&a.mats[i]))
 	}
 	w.exemplify()
-	m.say("laying loads alike")
+	m.say(Alike)
 	for w.unified() || w.dealtAnew() {
 	}
 	return w.attempt

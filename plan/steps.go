@@ -11,4 +11,5 @@ func Steps() []*say.Kind { return steps.All() }
 var (
 	Packing = steps.New("packing the loads")
 	Fitting = steps.New("fitting rough cuts to the fabric")
+	Alike   = steps.New("laying loads alike")
 )

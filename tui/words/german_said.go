@@ -15,6 +15,7 @@ import (
 var saidInGerman = map[*say.Kind]string{
 	plan.Packing: "die Ladungen werden gepackt",
 	plan.Fitting: "die Zuschnitte werden auf den Stoff verteilt",
+	plan.Alike:   "die Ladungen werden einander angeglichen",
 
 	// Why a key is refused.
 	reason.NoQuilt:     "dieser Quilt ist nicht mehr in Arbeit",
