@@ -109,7 +109,7 @@ func TestWhatCantBeTakenBackIsAsked(t *testing.T) {
 func TestMatsInFull(t *testing.T) {
 	d := newDesk(t, 120, 40)
 	d.key("enter", "enter", "enter", "enter", "f", "r", "enter", "m")
-	d.sees("Fabric has lifted since its wash: wash it.", "Chance to have lifted, by loads since the wash", "100%", "The blade has cut 2 yards.", "Change the blade")
+	d.sees("Fabric has lifted since its wash: wash it.", "Chance that fabric has lifted, by loads since the wash", "100%", "The blade has cut 2 yards.", "Change the blade")
 	d.key("r")
 	d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("Old")})
 	d.key("enter")

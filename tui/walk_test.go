@@ -131,7 +131,7 @@ func TestSpoiledOnSeveralLinesIsAskedLineByLine(t *testing.T) {
 	d.key("6", "enter", "1")
 	d.sees("6 spoiled. How many are these?", "A 4 squares 2 1/2, Plum", "Type a number, 2 to 4.")
 	d.key("enter")
-	d.sees("At least 2 must be of this one.")
+	d.sees("At least 2 must be among these.")
 	d.key("backspace", "5", "enter")
 	d.sees("There are only 4 of them.")
 	d.key("backspace", "backspace")

@@ -21,7 +21,7 @@ var (
 	FabricOn    = kinds.New("the fabric is on mat %s; peel it first")
 	NameNeeded  = kinds.New("a name needs a letter at least")
 	NameTooLong = kinds.New("that name is too long: 60 letters at most")
-	DueFrom     = kinds.New("a number of loads from 1 to 1000, or 0 for the advice")
+	DueFrom     = kinds.New("1 to 1000 loads, or 0 for the advice")
 	LoadsFrom   = kinds.New("a number of loads from 0 to 1000")
 	MatThere    = kinds.New("there is a mat %s already")
 	MatTooLarge = kinds.New("a mat's size is a length of cloth at most")

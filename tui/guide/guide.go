@@ -125,7 +125,7 @@ func lay(w words.Words, f Facts, p *Page) {
 	if down != nil {
 		p.More = append(p.More, w.FaceDown(w.And(down)))
 	}
-	p.More = append(p.More, w.Smooth(), w.MayBeOff(f.List.Margin.FormatUnit(u)))
+	p.More = append(p.More, w.Smooth(), w.MayBeOff(f.List.Margin, u))
 }
 
 func cut(w words.Words, f Facts, p *Page) {

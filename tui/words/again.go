@@ -34,11 +34,7 @@ func (e English) SecondMat(saves time.Duration, there bool) string {
 
 // ComeBack is English's.
 func (g German) ComeBack(loads []int, from []string) string {
-	load := "Ladung "
-	if len(loads) > 1 {
-		load = "den Ladungen "
-	}
-	text := "Sie kommen wieder in " + load + g.And(numbers(loads))
+	text := "Sie kommen wieder in Ladung " + g.And(numbers(loads))
 	if len(from) > 0 {
 		text += ", aus " + g.And(from)
 	}
@@ -51,7 +47,7 @@ func (German) NoneLeftFor(n int) string { return "Für " + stueck(n) + " ist kei
 // SecondMat is English's.
 func (g German) SecondMat(saves time.Duration, there bool) string {
 	if there {
-		return fmt.Sprintf("Matten im Wechsel sparen etwa %s", g.MinutesShort(saves))
+		return "Matten im Wechsel sparen etwa " + stop(g.MinutesShort(saves))
 	}
 	return fmt.Sprintf("Eine zweite Matte würde etwa %s sparen.", g.MinutesShort(saves))
 }

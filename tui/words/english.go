@@ -69,7 +69,6 @@ func (English) KeepWayUp(fabrics string) string {
 }
 
 // CutAcross and CutAlong are the straight cuts at the table, in order.
-// CutAcross and CutAlong are the straight cuts at the table, in order.
 func (English) CutAcross(n int, at string) string {
 	return fmt.Sprintf("Cut %d: across, %s below the top edge.", n, at)
 }
@@ -109,7 +108,9 @@ func (English) RightSideUp() string            { return "Right side up, grain up
 func (English) FaceUp(fabrics string) string   { return "Right side up, grain up: " + fabrics + "." }
 func (English) FaceDown(fabrics string) string { return "Right side DOWN, grain up: " + fabrics + "." }
 func (English) Smooth() string                 { return "Smooth from the middle outward." }
-func (English) MayBeOff(margin string) string  { return "You may be off by " + margin + "." }
+func (English) MayBeOff(margin length.Len, u length.Unit) string {
+	return "You may be off by " + margin.FormatUnit(u) + "."
+}
 func (English) RollerCare() string {
 	return "Fingers away from blade and rollers. The maker's instructions come first."
 }
@@ -179,10 +180,19 @@ func (English) FromTo(least, most int) string {
 	return fmt.Sprintf("Type a number, %d to %d.", least, most)
 }
 func (English) OnlySoMany(n int) string {
-	return "There are only " + count(n, "piece", "pieces") + " on the mat."
+	return "There " + isOrAre(n) + " only " + count(n, "piece", "pieces") + " on the mat."
 }
-func (English) OnlyOfThem(n int) string { return fmt.Sprintf("There are only %d of them.", n) }
-func (English) AtLeast(n int) string    { return fmt.Sprintf("At least %d must be of this one.", n) }
+func (English) OnlyOfThem(n int) string {
+	return fmt.Sprintf("There %s only %d of them.", isOrAre(n), n)
+}
+func (English) AtLeast(n int) string { return fmt.Sprintf("At least %d must be among these.", n) }
+
+func isOrAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
 
 // LoadOf and the next few say where she is.
 func (English) LoadOf(n, of int) string { return fmt.Sprintf("load %d of %d", n, of) }
@@ -291,7 +301,7 @@ func (English) TooSmall(needW, needH, w, h int) string {
 // The keys, in a word or two each.
 func (English) KeyBack() string             { return "back" }
 func (English) KeyLeave() string            { return "leave" }
-func (English) KeySleep() string            { return "back to the shell for a while" }
+func (English) KeySleep() string            { return "to the command line for a while" }
 func (English) KeyHelp() string             { return "keys" }
 func (English) KeyLook(now string) string   { return "other colors (now " + now + ")" }
 func (English) KeyWash() string             { return "mat washed" }
@@ -435,7 +445,7 @@ func (English) KeyNext() string       { return "cut this one next" }
 func (English) KeyEarlier() string    { return "earlier" }
 func (English) KeyLater() string      { return "later" }
 func (English) KeyPutOff() string     { return "put off to the end" }
-func (English) KeyJoin() string       { return "plan the pieces to cut again together" }
+func (English) KeyJoin() string       { return "cut spoiled pieces in fewer loads" }
 func (English) LoadIsDone() string    { return "That load is done." }
 func (English) LoadIsBegun() string {
 	return "Its fabric is cut already: finish it, or go back to its fabric step."
@@ -559,10 +569,10 @@ func (English) KeyTakeName() string            { return "take this name" }
 // More of the mats and the blade.
 func (English) KeyRetire() string           { return "this mat is thrown away" }
 func (English) SureRetire(m string) string  { return "Is mat " + m + " thrown away?" }
-func (English) RetireMeans() string         { return "What it taught about wear is kept." }
+func (English) RetireMeans() string         { return "What is known of its wear is kept." }
 func (English) KeyBlade() string            { return "a new blade is in" }
 func (English) SureBlade() string           { return "Is a new blade in the cutter?" }
-func (English) CurveTitle() string          { return "Chance to have lifted, by loads since the wash" }
+func (English) CurveTitle() string          { return "Chance that fabric has lifted, by loads since the wash" }
 func (English) LiftedSince() string         { return "Fabric has lifted since its wash: wash it." }
 func (English) BladeCut(long string) string { return "The blade has cut " + long + "." }
 func (English) MinutesShort(d time.Duration) string {

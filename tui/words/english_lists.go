@@ -107,7 +107,7 @@ func (English) FormHint(question, about string) string {
 	case "stock":
 		return "Across, x, along the grain: 42 in x 2 yd. Several: 4 of 18 x 21, 42 x 36."
 	case "about fabric", "about piece":
-		return "Mark what is so. Enter when done."
+		return "Mark what is true. Enter when done."
 	case "shrinks":
 		return "Across x along, as washed: 3% x 5%."
 	case "cutter setting":
@@ -178,7 +178,7 @@ func (English) FormOption(option string) string {
 	case "cut":
 		return "cut: just as I wrote"
 	case "one-way":
-		return "its print has an up"
+		return "its print has a right way up"
 	case "sheds":
 		return "it sheds lint and threads"
 	case "face down":
@@ -192,7 +192,7 @@ func (English) FormOption(option string) string {
 	case "crosswise":
 		return "the first number along the grain"
 	case "any grain":
-		return "any way on the grain"
+		return "turned any way, whatever the grain"
 	case "trimmed":
 		return "sharp tips cut back"
 	case "fussy":
@@ -249,7 +249,7 @@ func (English) NotALine() string            { return "That is no line of the lis
 func (English) FabricIsUsed(f string) string {
 	return "Pieces are cut from " + f + ": take those off first."
 }
-func (English) FirstMistake(what string) string { return "Put this right first: " + what + "." }
+func (English) FirstMistake(what string) string { return "Put this right first: " + stop(what) }
 func (English) UnfinishedFirst() string {
 	return "Something is half answered: finish it or take it off."
 }
@@ -275,7 +275,7 @@ func (English) KeySave() string                { return "save it" }
 func (English) SavedAs(path string) string     { return "Saved as " + path + "." }
 func (English) FileThere(p string) string      { return p + " is there already." }
 func (English) FileChanged(p string) string    { return p + " has changed since you opened it." }
-func (English) WhatToDo() string               { return "What shall become of yours?" }
+func (English) WhatToDo() string               { return "What should happen to yours?" }
 func (English) KeySaveOther() string           { return "save mine under another name" }
 func (English) KeySaveOver() string            { return "save mine over it" }
 func (English) KeyTakeTheirs() string          { return "drop mine, take the file" }
@@ -328,7 +328,7 @@ func (English) NewsNotice() string     { return "The cut list has changed: v sho
 func (English) NewsTitle() string      { return "the cut list has changed" }
 func (English) NewsLead() string       { return "Since you began, the cut list has changed:" }
 func (English) NewsKeeps() string      { return "What is cut stays cut. Only the rest is planned again." }
-func (English) NewsNothing() string    { return "Nothing that is cut differs." }
+func (English) NewsNothing() string    { return "Nothing changes in what is cut." }
 func (English) KeyTakeChange() string  { return "take the change" }
 func (English) ChangeTaken() string    { return "The change is taken." }
 func (English) KeyNotNow() string      { return "not now" }
@@ -355,8 +355,8 @@ func (English) NewsOther(before, after, fabric string) string {
 }
 func (English) NewsFabric(f string) string      { return "New fabric: " + f + "." }
 func (English) NewsFabricGone(f string) string  { return f + " is no longer on the list." }
-func (English) NewsFabricOther(f string) string { return f + " is described in another way." }
-func (English) NewsMat() string                 { return "Mat, margin or gap is another." }
+func (English) NewsFabricOther(f string) string { return f + " is described differently." }
+func (English) NewsMat() string                 { return "The mat, the margin or the gap has changed." }
 func (English) NewsLoads(by int) string {
 	switch {
 	case by > 0:
@@ -437,7 +437,7 @@ func (English) PauseName(minutes int) string {
 	case minutes == 0:
 		return "by how you work"
 	}
-	return fmt.Sprintf("after %d minutes", minutes)
+	return "after " + count(minutes, "minute", "minutes")
 }
 func (English) KeysName(gap time.Duration) string {
 	return fmt.Sprintf("within %d hundredths of a second", gap.Milliseconds()/10)

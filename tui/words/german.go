@@ -84,7 +84,7 @@ func (German) Large(n int) string {
 }
 func (German) LargeLay(mat string) []string { return []string{"AUF", "MATTE " + mat} }
 func (German) LargeDrawing(n int) []string  { return []string{fmt.Sprintf("BILD %d", n)} }
-func (German) LargePeel(n int) string       { return fmt.Sprintf("%d TEILE", n) }
+func (German) LargePeel(n int) string       { return strings.ToUpper(stueck(n)) }
 func (German) LargeRest() []string          { return []string{"PAUSE", "MACHEN"} }
 func (German) LargePause() string           { return "PAUSE" }
 func (German) LargeCutOver() string         { return "FERTIG?" }
@@ -98,7 +98,7 @@ func (German) LargeSpoiled(n string) string { return n + " KAPUTT" }
 func (German) LargeLoads(n int) string      { return strings.ToUpper(ladungen(n)) }
 
 func (German) Done(n int) string {
-	return []string{"ist zugeschnitten", "glatt, trocken und kalt", "liegt glatt", "das Gerät steht still", "alles gut"}[n]
+	return []string{"ist zugeschnitten", "glatt, trocken, abgekühlt", "liegt glatt", "das Gerät steht still", "alles gut"}[n]
 }
 func (German) CutOne(fabric, size string) string { return fabric + " zuschneiden: " + size + "." }
 func (German) CutMany(n int) string              { return zuschnitt(n) + " zuschneiden:" }
@@ -153,8 +153,10 @@ func (German) FaceUp(fabrics string) string {
 func (German) FaceDown(fabrics string) string {
 	return "Rechte Seite UNTEN, Fadenlauf nach oben: " + fabrics + "."
 }
-func (German) Smooth() string                { return "Von der Mitte nach außen glattstreichen." }
-func (German) MayBeOff(margin string) string { return "Bis " + comma(margin) + " daneben ist gut." }
+func (German) Smooth() string { return "Von der Mitte nach außen glattstreichen." }
+func (g German) MayBeOff(margin length.Len, u length.Unit) string {
+	return "Es darf bis zu " + comma(margin.Format(u)) + " " + g.unit(u) + " daneben liegen."
+}
 func (German) RollerCare() string {
 	return "Finger weg von Klinge und Rollen. Die Anleitung des Herstellers geht vor."
 }
@@ -165,11 +167,11 @@ func (German) Setting(setting string) string { return "Einstellen: " + setting +
 func (German) SettingOf(fabric, setting string) string {
 	return "Einstellen für " + fabric + ": " + setting + "."
 }
-func (German) BladeSeated() string { return "Sitzt die Klinge richtig?" }
+func (German) BladeSeated() string { return "Ist die Klinge drin, und sitzt sie fest?" }
 func (German) Mirrored() string    { return "Nicht spiegeln: das ist schon geschehen." }
 func (German) LeaveAlone() string  { return "In Ruhe lassen, bis es stillsteht." }
 func (g German) CutTakes(d time.Duration) string {
-	return "Es dauert etwa " + g.Time(d) + "."
+	return "Es dauert etwa " + stop(g.Time(d))
 }
 func (German) Meanwhile(fabrics string) string {
 	return "Inzwischen " + fabrics + " für die nächste Ladung bügeln."
@@ -186,7 +188,7 @@ func (German) Stack(letter rune, pieces, fabric, label string) string {
 	}
 	return fmt.Sprintf("%c  %s, %s, für %s", letter, pieces, fabric, label)
 }
-func (German) AnySpoiled() string { return "Welche verdorben? Wie viele eintippen." }
+func (German) AnySpoiled() string { return "Sind welche verdorben? Die Zahl eintippen." }
 func (German) OrPick() string     { return "Oder im Bild wählen: Rechts, dann x." }
 func (German) Picked(n int) string {
 	return stueck(n) + " im Bild durchgestrichen."
@@ -211,16 +213,26 @@ func (German) PieceAt(row, place int, piece, fabric string, letter rune, label s
 	}
 	return text
 }
-func (German) Spoiled(n int) string { return stueck(n) + " verdorben, wird neu geschnitten." }
+func (German) Spoiled(n int) string {
+	if n == 1 {
+		return "1 Teil verdorben, wird neu geschnitten."
+	}
+	return stueck(n) + " verdorben, werden neu geschnitten."
+}
 func (German) SpoiledOf(left int) string {
 	return fmt.Sprintf("%d verdorben. Wie viele davon hier?", left)
 }
 func (German) FromTo(least, most int) string {
 	return fmt.Sprintf("Eine Zahl eintippen, %d bis %d.", least, most)
 }
-func (German) OnlySoMany(n int) string { return "Auf der Matte sind nur " + stueck(n) + "." }
+func (German) OnlySoMany(n int) string {
+	if n == 1 {
+		return "Auf der Matte ist nur 1 Teil."
+	}
+	return "Auf der Matte sind nur " + stueck(n) + "."
+}
 func (German) OnlyOfThem(n int) string { return fmt.Sprintf("Davon gibt es nur %d.", n) }
-func (German) AtLeast(n int) string    { return fmt.Sprintf("Mindestens %d müssen von diesen sein.", n) }
+func (German) AtLeast(n int) string    { return fmt.Sprintf("Davon müssen es mindestens %d sein.", n) }
 
 func (German) LoadOf(n, of int) string { return fmt.Sprintf("Ladung %d von %d", n, of) }
 func (German) PiecesOf(n, of int) string {
@@ -289,15 +301,15 @@ func (German) TooSmall(needW, needH, w, h int) string {
 
 func (German) KeyBack() string             { return "zurück" }
 func (German) KeyLeave() string            { return "beenden" }
-func (German) KeySleep() string            { return "eine Weile zur Shell" }
+func (German) KeySleep() string            { return "eine Weile zur Befehlszeile" }
 func (German) KeyHelp() string             { return "Tasten" }
 func (g German) KeyLook(now string) string { return "andere Farben (jetzt " + g.LookName(now) + ")" }
 func (German) KeyWash() string             { return "Matte gewaschen" }
 func (German) KeyUnwash(mat string) string { return "nicht gewaschen" }
 func (German) KeyErase() string            { return "löschen" }
 func (German) KeyCount() string            { return "wie viele verdorben sind" }
-func (German) KeyMore() string             { return "eines mehr verdorben" }
-func (German) KeyFewer() string            { return "eines weniger verdorben" }
+func (German) KeyMore() string             { return "ein verdorbenes mehr" }
+func (German) KeyFewer() string            { return "ein verdorbenes weniger" }
 func (German) KeyRetry() string            { return "noch einmal versuchen" }
 func (German) EnterOrSpace() string        { return "Eingabe oder Leertaste" }
 func (German) EveryKey() string            { return "alle Tasten" }
@@ -335,7 +347,7 @@ func (German) StillShort(n int) string {
 	return "Für " + count(n, "weiteres Teil", "weitere Teile") + " war kein Stoff da."
 }
 func (German) ByHandYet(n int) string {
-	return "Von Hand bleiben noch " + count(n, "Zeile", "Zeilen") + " der Liste."
+	return "Von Hand zu schneiden: noch " + count(n, "Zeile", "Zeilen") + " der Liste."
 }
 func (German) ToSewing() string { return "Das Gerät ausschalten und den Rollschneider schließen." }
 func (German) WaysOn() []string {
@@ -413,7 +425,7 @@ func (German) KeyNext() string       { return "diese als nächste schneiden" }
 func (German) KeyEarlier() string    { return "früher" }
 func (German) KeyLater() string      { return "später" }
 func (German) KeyPutOff() string     { return "ans Ende verschieben" }
-func (German) KeyJoin() string       { return "die neu zu schneidenden Teile zusammen planen" }
+func (German) KeyJoin() string       { return "verdorbene Teile in weniger Ladungen schneiden" }
 func (German) LoadIsDone() string    { return "Diese Ladung ist fertig." }
 func (German) LoadIsBegun() string {
 	return "Ihr Stoff ist schon zugeschnitten: erst fertig machen, oder zurück zum Stoff."
@@ -447,11 +459,11 @@ func (German) DueAfter(loads int, own, guess bool) string {
 	text := "Waschen nach " + ladungen(loads)
 	switch {
 	case own:
-		return text + ", wie du es willst."
+		return text + ", wie du es festgelegt hast."
 	case guess:
 		return text + ": geschätzt, noch ist nichts gelernt."
 	}
-	return text + ", so wie sie bisher gehalten hat."
+	return text + ": so gut hat sie bisher gehalten."
 }
 func (German) MatNumber(n int) string {
 	names := []string{"Eins", "Zwei", "Drei", "Vier", "Fünf", "Sechs", "Sieben", "Acht", "Neun", "Zehn"}
@@ -503,7 +515,7 @@ func (German) KeyCutQuilt() string { return "diesen schneiden" }
 func (German) KeyAside() string    { return "beiseite legen" }
 func (German) KeyTakeUp() string   { return "wieder aufnehmen" }
 func (German) KeyRename() string   { return "anderer Name" }
-func (German) KeyFinish() string   { return "als fertig ansehen" }
+func (German) KeyFinish() string   { return "für fertig erklären" }
 func (German) KeyRemove() string   { return "aus dem Regal nehmen" }
 func (German) Standing(n int) string {
 	return []string{"angefangen", "beiseite gelegt", "ganz geschnitten", "weg"}[n]
@@ -523,7 +535,7 @@ func (German) NameNeeded() string             { return "Ein Name braucht mindest
 func (German) KeyTakeName() string            { return "diesen Namen nehmen" }
 func (German) KeyRetire() string              { return "diese Matte ist weggeworfen" }
 func (German) SureRetire(m string) string     { return "Ist Matte " + m + " weggeworfen?" }
-func (German) RetireMeans() string            { return "Was sie über Abnutzung gelehrt hat, bleibt." }
+func (German) RetireMeans() string            { return "Was man von ihrer Abnutzung weiß, bleibt." }
 func (German) KeyBlade() string               { return "neue Klinge eingesetzt" }
 func (German) SureBlade() string              { return "Ist eine neue Klinge im Gerät?" }
 func (German) CurveTitle() string             { return "Wie wahrscheinlich sich Stoff löst, nach Ladungen" }
@@ -555,10 +567,10 @@ func (German) OneIn(p float64) string {
 	return strings.NewReplacer("under", "unter", "nearly certain", "fast sicher", " in ", " von ").Replace(text)
 }
 func (g German) MayLift(low, mid, high float64) string {
-	return "Chance, dass sich Stoff in der nächsten Ladung löst: " + about(g, "etwa ", " bis ", low, mid, high)
+	return "Gefahr, dass sich in der nächsten Ladung Stoff löst: " + about(g, "etwa ", " bis ", low, mid, high)
 }
 func (g German) MayFray(low, mid, high float64) string {
-	return "Chance auf eine ausgefranste Kante in der nächsten Ladung: " + about(g, "etwa ", " bis ", low, mid, high)
+	return "Gefahr einer ausgefransten Kante in der nächsten Ladung: " + about(g, "etwa ", " bis ", low, mid, high)
 }
 func (German) WhyGuess(lifts, takes int) string {
 	if lifts == 0 {

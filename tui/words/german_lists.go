@@ -164,9 +164,9 @@ var optionsInGerman = map[string]string{
 	"yardage": "Meterware vom Ballen", "fat quarters": "Fat Quarters", "other pieces": "andere Stücke",
 	"nothing yet": "noch nichts: sag mir, was ich kaufen muss",
 	"finished":    "fertig: Nahtzugabe kommt dazu", "cut": "zugeschnitten: genau so", "left": "links", "right": "rechts",
-	"one-way": "das Muster hat ein Oben", "sheds": "er verliert Flusen und Fäden", "face down": "er liegt mit der rechten Seite auf der Matte",
+	"one-way": "sein Muster hat oben und unten", "sheds": "er verliert Flusen und Fäden", "face down": "er liegt mit der rechten Seite auf der Matte",
 	"shrinks": "er läuft ein: ich wasche ihn vorher", "cutter setting": "am Gerät gibt es eine Einstellung für ihn",
-	"lengthwise": "wie geschrieben, im Fadenlauf", "crosswise": "die erste Zahl im Fadenlauf", "any grain": "gleich, wie der Faden läuft",
+	"lengthwise": "wie geschrieben, im Fadenlauf", "crosswise": "die erste Zahl im Fadenlauf", "any grain": "beliebig gedreht, gleich wie der Faden läuft",
 	"trimmed": "spitze Ecken gekappt", "fussy": "von Hand auf ein Motiv gesetzt", "by hand": "von Hand am Tisch geschnitten",
 	"seam": "die Nahtzugabe", "allowance": "Zuschnitte, wie Bücher sie drucken", "units": "Zoll oder Zentimeter", "mat": "die Größe der Matte",
 	"gap": "Abstand zwischen den Teilen", "margin": "Stoff rund um die Teile", "outline": "ein eigener Umriss",
@@ -208,7 +208,7 @@ func (German) NotALine() string            { return "Das ist keine Zeile der Lis
 func (German) FabricIsUsed(f string) string {
 	return "Aus " + f + " sind noch Teile: erst diese wegnehmen."
 }
-func (German) FirstMistake(what string) string { return "Das erst berichtigen: " + what + "." }
+func (German) FirstMistake(what string) string { return "Das erst berichtigen: " + stop(what) }
 func (German) UnfinishedFirst() string {
 	return "Etwas ist erst halb beantwortet: fertig machen oder wegnehmen."
 }
@@ -233,7 +233,7 @@ func (German) KeySave() string            { return "speichern" }
 func (German) SavedAs(path string) string { return "Gespeichert als " + path + "." }
 func (German) FileThere(p string) string  { return p + " gibt es schon." }
 func (German) FileChanged(p string) string {
-	return p + " hat sich geändert, seit du es geöffnet hast."
+	return p + " hat sich seit dem Öffnen geändert."
 }
 func (German) WhatToDo() string      { return "Was soll aus deiner werden?" }
 func (German) KeySaveOther() string  { return "meine unter anderem Namen speichern" }
@@ -249,9 +249,9 @@ func (German) Planning() string              { return "Die Ladungen werden gepla
 func (German) PlanPieces(pieces, loads int) string {
 	return stueck(pieces) + " in " + ladungen(loads) + " der Matte."
 }
-func (German) PlanProved() string { return "Weniger Ladungen gehen nicht." }
+func (German) PlanProved() string { return "Mit weniger Ladungen geht es nicht." }
 func (German) PlanAtLeast(n int) string {
-	return "Weniger als " + ladungen(n) + " gehen nicht."
+	return "Mit weniger als " + ladungen(n) + " geht es nicht."
 }
 func (German) PlanBuy(fabric, width, length string) string {
 	return "Von " + fabric + " " + length + " kaufen, " + width + " breit."
@@ -259,9 +259,9 @@ func (German) PlanBuy(fabric, width, length string) string {
 func (German) PlanEnough(fabric string) string { return fabric + ": es ist genug da." }
 func (German) PlanShort(fabric string, pieces int, length string) string {
 	if pieces == 0 {
-		return fabric + " ist zu wenig: noch " + length + " kaufen."
+		return "Von " + fabric + " ist zu wenig da: noch " + length + " kaufen."
 	}
-	return fabric + " ist zu wenig: " + count(pieces, "Teil fehlt", "Teile fehlen") + ", noch " + length + " kaufen."
+	return "Von " + fabric + " ist zu wenig da: " + count(pieces, "Teil fehlt", "Teile fehlen") + ", noch " + length + " kaufen."
 }
 func (German) PlanNothing() string     { return "Nichts davon kommt auf die Matte." }
 func (German) KeyStartCutting() string { return "mit dem Schneiden anfangen" }
@@ -289,21 +289,21 @@ func (German) NewsKeeps() string {
 	return "Geschnitten bleibt geschnitten. Nur der Rest wird neu geplant."
 }
 func (German) NewsNothing() string   { return "Am Zuschnitt ändert sich nichts." }
-func (German) KeyTakeChange() string { return "die Änderung nehmen" }
+func (German) KeyTakeChange() string { return "die Änderung übernehmen" }
 func (German) ChangeTaken() string   { return "Die Änderung ist übernommen." }
 func (German) KeyNotNow() string     { return "jetzt nicht" }
 func (German) ReadingChange() string { return "Die Änderung wird gelesen." }
 func (German) GoesOnAsBefore() string {
-	return "Nichts davon wird genommen: alles geht weiter wie bisher."
+	return "Nichts davon wird übernommen: alles geht weiter wie bisher."
 }
 func (German) NewsMore(pieces, fabric string, fresh bool) string {
 	if fresh {
 		return "Neu: " + pieces + " aus " + fabric + "."
 	}
-	return pieces + " mehr aus " + fabric + "."
+	return "Mehr aus " + fabric + ": " + pieces + "."
 }
 func (German) NewsFewer(pieces, fabric string) string {
-	return pieces + " weniger aus " + fabric + "."
+	return "Weniger aus " + fabric + ": " + pieces + "."
 }
 func (German) NewsOther(before, after, fabric string) string {
 	return after + " aus " + fabric + ", statt " + before + "."
@@ -311,7 +311,7 @@ func (German) NewsOther(before, after, fabric string) string {
 func (German) NewsFabric(f string) string      { return "Neuer Stoff: " + f + "." }
 func (German) NewsFabricGone(f string) string  { return f + " steht nicht mehr auf der Liste." }
 func (German) NewsFabricOther(f string) string { return f + " ist anders beschrieben." }
-func (German) NewsMat() string                 { return "Matte, Rand oder Abstand ist anders." }
+func (German) NewsMat() string                 { return "Die Matte, der Rand oder der Abstand ist anders." }
 func (German) NewsLoads(by int) string {
 	switch {
 	case by > 0:
@@ -399,7 +399,7 @@ func (German) PauseName(minutes int) string {
 	case minutes == 0:
 		return "so wie du arbeitest"
 	}
-	return fmt.Sprintf("nach %d Minuten", minutes)
+	return "nach " + count(minutes, "Minute", "Minuten")
 }
 func (German) KeysName(gap time.Duration) string {
 	return fmt.Sprintf("innerhalb von %d Hundertstelsekunden", gap.Milliseconds()/10)

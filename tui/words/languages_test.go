@@ -29,7 +29,7 @@ func said(w Words) map[string][]string {
 			for _, yes := range []bool{false, true} {
 				out := m.Call(samples(name, m.Type(), n, yes))[0].Interface()
 				if lines, ok := out.([]string); ok {
-					out = strings.Join(lines, " ")
+					out = strings.Join(lines, "\n")
 				}
 				all[name] = append(all[name], out.(string))
 			}
@@ -107,6 +107,10 @@ func sampleText(name string, i int) string {
 	return fmt.Sprintf("Plum%d", i)
 }
 
+// questions are those of the form.
+var questions = []string{"quilt", "fabric", "have", "stock", "about fabric", "shrinks", "cutter setting", "shape", "count", "size", "outline",
+	"finished", "hand", "label", "about piece", "setting", "line", "strip size", "binding size"}
+
 // alike say the same in every language.
 var alike = []string{"Name", "Caution", "Legend", "Rough", "FolderName", "Plain", "LargeTime", "LargePause"}
 
@@ -120,8 +124,7 @@ func TestGermanIsWhole(t *testing.T) {
 			t.Errorf("%s says %q in both: %v, want %v", name, says[0], same, want)
 		}
 	}
-	for _, question := range []string{"quilt", "fabric", "have", "stock", "about fabric", "shrinks", "cutter setting", "shape", "count", "size", "outline",
-		"finished", "hand", "label", "about piece", "setting", "line", "strip size", "binding size"} {
+	for _, question := range questions {
 		if (German{}).FormAsk(question, "X") == (English{}).FormAsk(question, "X") {
 			t.Errorf("the question %q is asked in English", question)
 		}
@@ -172,7 +175,8 @@ func TestGermanLengthsHaveAComma(t *testing.T) {
 		{g.SizeText("side 3.8536, left"), "Seite 3,8536, links"},
 		{g.Pieces(cutlist.Line{Shape: "square", Size: "3.8536"}, 1), "1 Quadrat 3,8536"},
 		{g.Pieces(cutlist.Line{Shape: "half hexagon", Size: "height 2 1/2"}, 3), "3 halbe Sechsecke Höhe 2 1/2"},
-		{g.MayBeOff("6.35 mm"), "Bis 6,35 mm daneben ist gut."},
+		{g.MayBeOff(length.Inch/4, length.Mm), "Es darf bis zu 6,35 mm daneben liegen."},
+		{g.MayBeOff(length.Inch/4, length.In), "Es darf bis zu 1/4 Zoll daneben liegen."},
 		{g.Minutes(95 * time.Second), "1,6"},
 		{g.Yards(length.Yard*3/2, length.In), "1 1/2 Yard"},
 		{g.Day("2026-11-25"), "Mi, 25.11."},

@@ -72,9 +72,12 @@ func (g German) Error(err error) string {
 }
 
 // Full makes a sentence of words that have no capital and no full stop yet.
-func Full(s string) string {
+func Full(s string) string { return stop(Capital(s)) }
+
+// stop ends a sentence, unless it has an end: an abbreviation's point is one.
+func stop(s string) string {
 	if s == "" || strings.HasSuffix(s, ".") || strings.HasSuffix(s, "?") || strings.HasSuffix(s, "!") {
-		return Capital(s)
+		return s
 	}
-	return Capital(s) + "."
+	return s + "."
 }

@@ -19,7 +19,7 @@ var (
 	NothingToCut = kinds.New("%s has nothing to cut on the mat")
 	SeePlan      = kinds.New("`matside plan` shows what is cut by hand, and what is missing.")
 	NoDemoRoom   = kinds.New("there is no room for the demo's data file: %s")
-	FreeSpace    = kinds.New("Free some space, or set TMPDIR to a folder that can be written.")
+	FreeSpace    = kinds.New("Free some space, or set TMPDIR to a folder that is writable.")
 )
 
 // What broke off, which is a fault of ours.

@@ -56,7 +56,7 @@ type Words interface {
 	FaceUp(fabrics string) string
 	FaceDown(fabrics string) string
 	Smooth() string
-	MayBeOff(margin string) string
+	MayBeOff(margin length.Len, u length.Unit) string
 	RollerCare() string
 	Start() string
 	Drawing(n int) string
