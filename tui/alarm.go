@@ -6,8 +6,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
-	"example.org/matside/plan/length"
 	"example.org/matside/session"
+	"example.org/matside/tui/guide"
 )
 
 // bell comes when something ought to be over. It means nothing once something
@@ -87,21 +87,12 @@ func (v view) timed() bool {
 	return v.quilt != nil && v.quilt.InHand() != nil && !v.quilt.Paused && !v.quilt.Clock.IsZero()
 }
 
-// cutTakes is how long the cutter should take for the load in hand.
-func (v view) cutTakes() time.Duration {
-	p := v.state.Pace()
-	return p.Took(int(session.Cut), cutMetres(v.quilt.InHand()))
-}
-
-// cutMetres is how far the blade goes for a load, as pace counts it.
-func cutMetres(l *session.Load) float64 { return float64(l.CutLength/length.Millimetre) / 1000 }
-
 // cutOverAt is when the cutter ought to be done, or zero.
 func (v view) cutOverAt() time.Time {
 	if !v.timed() || v.quilt.Step != session.Cut {
 		return time.Time{}
 	}
-	return v.quilt.Clock.Add(max(v.cutTakes()-v.quilt.InHand().Work[session.Cut], 0))
+	return v.quilt.Clock.Add(max(guide.CutTakes(v.state, v.quilt.InHand())-v.quilt.InHand().Work[session.Cut], 0))
 }
 
 // pauseDueAt is when her hands ought to rest, or zero. While the cutter cuts

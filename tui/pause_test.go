@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"example.org/matside/session"
+	"example.org/matside/tui/guide"
 	"example.org/matside/tui/settings"
 )
 
@@ -70,7 +71,7 @@ func TestTheCutIsOver(t *testing.T) {
 	d.key("enter", "enter", "enter")
 	v := d.f.view()
 	d.sees("It should take about", "Meanwhile: press Plum and Oat for the next load.")
-	d.after(v.cutTakes() - time.Minute)
+	d.after(guide.CutTakes(v.state, v.quilt.InHand()) - time.Minute)
 	if d.wrote != "" {
 		t.Fatalf("it rang early: %q", d.wrote)
 	}

@@ -12,6 +12,7 @@ import (
 	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/guide"
 )
 
 // changed tells what became of the cut list since it was planned, before
@@ -68,47 +69,11 @@ func (changed) title(v view) string   { return v.words.NewsTitle() }
 func (changed) caution(v view) string { return "" }
 func (s changed) body(v view, c *canvas.Canvas) {
 	lines := []line{{v.words.NewsLead(), strong}, {}}
-	for _, told := range v.tellChange(s.change, s.list) {
+	for _, told := range guide.Change(v.words, s.change) {
 		lines = append(lines, line{told, accent})
 	}
 	lines = append(lines, line{}, line{v.words.NewsKeeps(), text})
 	for y, l := range onePage(v, wrapped(lines, c.W-2), s.page, c.H) {
 		c.Text(1, y, l.text, l.style)
 	}
-}
-
-// tellChange tells a change in sentences: pieces, then fabrics, then loads.
-func (v view) tellChange(ch plan.Change, list *cutlist.List) []string {
-	var told []string
-	for _, l := range ch.Lines {
-		switch by := l.After - l.Before; {
-		case l.Old == nil:
-			told = append(told, v.words.NewsMore(v.words.Pieces(*l.New, l.After), l.Fabric, true))
-		case l.New == nil:
-			told = append(told, v.words.NewsFewer(v.words.Pieces(*l.Old, l.Before), l.Fabric))
-		case by > 0 && l.Old.Size == l.New.Size && l.Old.Shape == l.New.Shape:
-			told = append(told, v.words.NewsMore(v.words.Pieces(*l.New, by), l.Fabric, false))
-		case by < 0 && l.Old.Size == l.New.Size && l.Old.Shape == l.New.Shape:
-			told = append(told, v.words.NewsFewer(v.words.Pieces(*l.New, -by), l.Fabric))
-		default:
-			told = append(told, v.words.NewsOther(v.words.Pieces(*l.Old, l.Before), v.words.Pieces(*l.New, l.After), l.Fabric))
-		}
-	}
-	for _, f := range ch.Fabrics {
-		switch {
-		case f.Old == nil:
-			told = append(told, v.words.NewsFabric(f.New.Name))
-		case f.New == nil:
-			told = append(told, v.words.NewsFabricGone(f.Old.Name))
-		default:
-			told = append(told, v.words.NewsFabricOther(f.New.Name))
-		}
-	}
-	if ch.Mat {
-		told = append(told, v.words.NewsMat())
-	}
-	if len(told) == 0 {
-		return []string{v.words.NewsNothing()}
-	}
-	return append(told, v.words.NewsLoads(ch.LoadsAfter-ch.LoadsBefore))
 }

@@ -103,9 +103,9 @@ func (s overview) list(v view, c *canvas.Canvas) {
 			c.Fill(0, y, c.W, 1, ' ', style)
 		}
 		c.Zone(0, y, c.W, 1, cardZone(from+y))
-		state := v.loadState(l)
+		state := guide.State(v.words, v.quilt, l)
 		right := padded(v.words.PiecesShort(len(l.Pieces)), -10) + padded(v.words.MinutesShort(loadMinutes(p, l)), -8) + "  " + padded(state, 9)
-		left := fmt.Sprintf("%s%*d  %s", marker, digits, from+y+1, v.words.And(fabricsOf(v, l)))
+		left := fmt.Sprintf("%s%*d  %s", marker, digits, from+y+1, v.words.And(guide.Fabrics(v.quilt, l)))
 		c.Text(0, y, canvas.Fit(left, c.W-canvas.Width(right)-2), style)
 		c.Right(c.W, y, right, style)
 	}
@@ -128,35 +128,8 @@ func loadMinutes(p pace.Pace, l *session.Load) time.Duration {
 		if l.Done {
 			sum += l.Work[step]
 		} else {
-			sum += max(p.Took(step, cutMetres(l)), l.Work[step])
+			sum += max(p.Took(step, guide.CutMetres(l)), l.Work[step])
 		}
 	}
 	return sum
-}
-
-func fabricsOf(v view, l *session.Load) []string {
-	var names []string
-	for _, r := range l.RoughCuts {
-		if n := v.quilt.ListOf(l).Fabrics[r.Fabric].Name; !slices.Contains(names, n) {
-			names = append(names, n)
-		}
-	}
-	return names
-}
-
-// loadState is a load's state in a word.
-func (v view) loadState(l *session.Load) string {
-	switch {
-	case l.Done && len(l.Spoiled) > 0:
-		return v.words.StateSpoiled(len(l.Spoiled))
-	case l.Done:
-		return v.words.StateDone()
-	case l.ID == v.quilt.Current:
-		return v.words.StateNow()
-	case l.Skipped:
-		return v.words.StatePutOff()
-	case l.Recut:
-		return v.words.Recut()
-	}
-	return ""
 }

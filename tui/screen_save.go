@@ -4,14 +4,13 @@ import (
 	"context"
 	"errors"
 	"path/filepath"
-	"slices"
 
-	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/queue"
 	"example.org/matside/plan/say"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/files"
 	"example.org/matside/tui/form"
+	"example.org/matside/tui/guide"
 )
 
 // save saves a list: a new one is asked a name for first.
@@ -205,22 +204,8 @@ func (s planned) title(v view) string { return v.words.PlanTitle(s.queue.List.Qu
 func (planned) caution(v view) string { return "" }
 func (s planned) body(v view, c *canvas.Canvas) {
 	q := s.queue
-	pieces := 0
-	for _, l := range q.Loads {
-		pieces += len(l.Pieces)
-	}
-	var lines []line
-	if len(q.Loads) == 0 {
-		lines = append(lines, line{v.words.PlanNothing(), warn})
-	} else {
-		lines = append(lines, line{v.words.PlanPieces(pieces, len(q.Loads)), strong})
-		if q.Fewest.Proved {
-			lines = append(lines, line{v.words.PlanProved(), good})
-		} else {
-			lines = append(lines, line{v.words.PlanAtLeast(q.Fewest.Loads), text})
-		}
-	}
-	lines = append(append(lines, line{}), fabricLines(v, q)...)
+	loads, fabrics := guide.Plan(v.words, q)
+	lines := append(append(linesOf(loads), line{}), linesOf(fabrics)...)
 	lines = append(lines, line{}, line{v.words.SavedAs(s.sheet.form.Path), quiet})
 	rows := wrapped(lines, c.W-2)
 	y := 0
@@ -233,39 +218,14 @@ func (s planned) body(v view, c *canvas.Canvas) {
 	c.Zone(0, 0, c.W, c.H, "on")
 }
 
-// fabricLines say of each fabric what there is to buy, what is short, or that
-// there is enough.
-func fabricLines(v view, q *queue.Queue) []line {
-	u := q.List.Unit
-	buy, short := map[int]queue.Buy{}, map[int]queue.Short{}
-	for _, b := range q.Buy {
-		buy[b.Fabric] = b
-	}
-	for _, s := range q.Short {
-		short[s.Fabric] = s
-	}
+// tones are how sentences look, by how they are meant.
+var tones = map[guide.Tone]canvas.Style{guide.Even: text, guide.Main: strong, guide.Good: good, guide.Bad: warn}
+
+// linesOf are sentences as lines.
+func linesOf(all []guide.Told) []line {
 	var lines []line
-	for i, f := range q.List.Fabrics {
-		b, wanted := buy[i]
-		missing, isShort := short[i]
-		switch {
-		case isShort:
-			n := 0
-			for line, count := range missing.Missing {
-				if q.List.Lines[line].Kind == cutlist.OnMat {
-					n += count
-				}
-			}
-			lines = append(lines, line{v.words.PlanShort(f.Name, n, v.words.Yards(missing.Length, u)), warn})
-		case wanted:
-			lines = append(lines, line{v.words.PlanBuy(f.Name, v.words.SizeUnit(b.Width, u), v.words.Yards(b.Length, u)), text})
-		case uses(q.List, i):
-			lines = append(lines, line{v.words.PlanEnough(f.Name), text})
-		}
+	for _, t := range all {
+		lines = append(lines, line{t.Says, tones[t.Tone]})
 	}
 	return lines
-}
-
-func uses(list *cutlist.List, fabric int) bool {
-	return slices.ContainsFunc(list.Lines, func(l cutlist.Line) bool { return l.Fabric == fabric })
 }

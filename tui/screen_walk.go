@@ -22,38 +22,10 @@ type walk struct {
 	lifted, ragged bool
 }
 
-func (v view) facts() guide.Facts {
-	load := v.quilt.InHand()
-	list := v.quilt.ListOf(load)
-	f := guide.Facts{List: list, Load: &load.Load, Step: v.quilt.Step, Mat: v.quilt.Mat, Unit: v.unit(),
-		Panels: func(fabric int) int { return len(list.Fabrics[fabric].Stock) }}
-	if f.Step == session.Cut {
-		f.Takes = v.cutTakes()
-		if to := v.quilt.ToCome(); len(to) > 1 {
-			f.Next = fabricsOf(v, &to[1])
-		}
-	}
-	return f
-}
+func (v view) facts() guide.Facts { return guide.Of(v.state, v.quilt, v.unit()) }
 
 // unit is the one she has lengths in.
-func (v view) unit() length.Unit {
-	switch v.settings.Units {
-	case "in":
-		return length.In
-	case "cm":
-		return length.Cm
-	}
-	return v.listUnit()
-}
-
-// listUnit is the one her list is written in.
-func (v view) listUnit() length.Unit {
-	if v.quilt == nil || v.quilt.List() == nil {
-		return length.In
-	}
-	return v.quilt.List().Unit
-}
+func (v view) unit() length.Unit { return guide.Unit(v.settings.Units, v.quilt) }
 
 func (s walk) peeling(v view) bool { return v.quilt.Step == session.Peel }
 

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/matside/plan/length"
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/glyph"
@@ -33,6 +34,12 @@ func (p picture) fit(w, h int) (cols, rows int) {
 		}
 	}
 }
+
+// length writes a length in the unit she has.
+func (v view) length(l length.Len) string { return v.words.Length(l, v.unit()) }
+
+// cut is the rough cut looked at.
+func (s walk) cut(f guide.Facts) int { return min(s.rough, len(f.Load.RoughCuts)-1) }
 
 // captions says the legend under the picture.
 func (p picture) captions(c *canvas.Canvas, cols, rows int) {
@@ -76,8 +83,8 @@ func (s walk) body(v view, c *canvas.Canvas) {
 // the whole mat from there on.
 func (s walk) picture(v view, f guide.Facts) picture {
 	if f.Step == session.Fabric {
-		if p, ok := s.panel(v, f); ok {
-			return picture{p.Size, p.Draw, v.panelLegend(f, s.cut(f))}
+		if p, ok := guide.Panel(v.quilt, f, s.cut(f), v.length); ok {
+			return picture{p.Size, p.Draw, guide.PanelLegend(v.words, v.quilt, f, s.cut(f))}
 		}
 	}
 	m := v.matPicture(f)
@@ -149,7 +156,11 @@ func (s walk) paragraphs(v view, f guide.Facts, page guide.Page) ([]line, [][]st
 		lines = append(lines, line{item, accent})
 	}
 	if f.Step == session.Fabric {
-		lines = append(lines, s.straightCuts(v, f)...)
+		if p, ok := guide.Panel(v.quilt, f, s.cut(f), v.length); ok {
+			for _, says := range guide.StraightCuts(v.words, p) {
+				lines = append(lines, line{says, text})
+			}
+		}
 	}
 	for _, more := range page.More {
 		lines = append(lines, line{more, text})
