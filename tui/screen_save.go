@@ -154,7 +154,21 @@ func (s clash) body(v view, c *canvas.Canvas) {
 	if s.there {
 		says = v.words.FileThere(filepath.Base(s.path))
 	}
-	v.middle(c, nil, []line{{says, warn}, {}, {v.words.WhatToDo(), strong}})
+	y := 0
+	for _, l := range wrapped([]line{{says, warn}, {}, {v.words.WhatToDo(), strong}, {}}, c.W-2) {
+		c.Text(1, y, l.text, l.style)
+		y++
+	}
+	const keys = 12
+	for _, b := range s.bindings(v) {
+		if b.key == "" || b.name == "help" || b.name == "leave" || b.name == "look" || b.name == "sleep" {
+			continue
+		}
+		c.Text(1, y, v.words.Key(b.key), accent)
+		c.Text(1+keys, y, canvas.Fit(b.says, c.W-keys-2), text)
+		c.Zone(0, y, c.W, 1, b.name)
+		y++
+	}
 }
 
 // planIt plans a saved list and shows what it comes to.
