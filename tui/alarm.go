@@ -1,12 +1,9 @@
 package tui
 
 import (
-	"time"
-
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
-	"example.org/matside/session"
 	"example.org/matside/tui/guide"
 )
 
@@ -14,21 +11,10 @@ import (
 // else has been written down.
 type bell struct{ seq uint64 }
 
-// The alarms there are.
-const (
-	cutOver  = "cut over"
-	pauseDue = "pause due"
-)
-
 // arm asks for the next alarm after what was just written down.
 func (f *frame) arm() tea.Cmd {
 	v := f.view()
-	var next time.Duration
-	for _, at := range []time.Time{v.cutOverAt(), v.pauseDueAt()} {
-		if d := at.Sub(v.now); !at.IsZero() && d > 0 && (next == 0 || d < next) {
-			next = d
-		}
-	}
+	next := v.alarms().Next(v.now)
 	if next == 0 {
 		return nil
 	}
@@ -44,9 +30,9 @@ func (f *frame) ring(b bell) tea.Cmd {
 	says := ""
 	switch what := v.alarm(); {
 	case what == f.rung:
-	case what == cutOver:
+	case what == guide.CutOver:
 		says = v.words.CutOver()
-	case what == pauseDue:
+	case what == guide.PauseDue:
 		says = v.words.RestHands()
 	}
 	f.rung = v.alarm()
@@ -70,51 +56,9 @@ func (f *frame) sound(says string) tea.Cmd {
 	return func() tea.Msg { write(text); return nil }
 }
 
-// alarm is what ought to be over now, or "".
-func (v view) alarm() string {
-	past := func(at time.Time) bool { return !at.IsZero() && !v.now.Before(at) }
-	switch {
-	case past(v.pauseDueAt()):
-		return pauseDue
-	case past(v.cutOverAt()):
-		return cutOver
-	}
-	return ""
+// alarms are those of the quilt in hand, alarm the one that is due now.
+func (v view) alarms() guide.Alarms {
+	return guide.AlarmsOf(v.state, v.quilt, v.settings.Pause)
 }
 
-// timed reports that there is a load in hand and time counts.
-func (v view) timed() bool {
-	return v.quilt != nil && v.quilt.InHand() != nil && !v.quilt.Paused && !v.quilt.Clock.IsZero()
-}
-
-// cutOverAt is when the cutter ought to be done, or zero.
-func (v view) cutOverAt() time.Time {
-	if !v.timed() || v.quilt.Step != session.Cut {
-		return time.Time{}
-	}
-	return v.quilt.Clock.Add(max(guide.CutTakes(v.state, v.quilt.InHand())-v.quilt.InHand().Work[session.Cut], 0))
-}
-
-// pauseDueAt is when her hands ought to rest, or zero. While the cutter cuts
-// they do.
-func (v view) pauseDueAt() time.Time {
-	after := v.pauseAfter()
-	if !v.timed() || after == 0 {
-		return time.Time{}
-	}
-	switch {
-	case v.quilt.Handled >= after:
-		return v.quilt.Clock
-	case v.quilt.Step == session.Cut:
-		return time.Time{}
-	}
-	return v.quilt.Clock.Add(after - v.quilt.Handled)
-}
-
-// pauseAfter is how long she handles fabric before a pause is due; 0 never.
-func (v view) pauseAfter() time.Duration {
-	if set := v.settings.Pause; set != 0 {
-		return time.Duration(max(set, 0)) * time.Minute
-	}
-	return v.state.PauseAfter()
-}
+func (v view) alarm() guide.Alarm { return v.alarms().At(v.now) }

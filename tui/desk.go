@@ -2,38 +2,28 @@ package tui
 
 import (
 	"context"
+	"time"
 
-	"example.org/matside/plan/queue"
 	"example.org/matside/plan/say"
 	"example.org/matside/session"
-	"example.org/matside/tui/files"
+	"example.org/matside/tui/given"
 )
 
-// Desk is what lies beside the notebook: folders, cut lists and the way from
-// a cut list to loads. All but FileOf and Unfinished wait for the disk or the planner,
-// and are called from commands.
-type Desk interface {
-	// Folder lists a folder; "" is the one she is in.
-	Folder(path string, all bool) (files.Folder, error)
-	// Read reads a cut list. open gives the files beside it.
-	Read(path string) (text string, open func(name string) ([]byte, error), err error)
-	// Write writes one where was is what it held when it was read, nil for a
-	// new one: files.ErrChanged, files.ErrThere.
-	Write(path, text string, was *string) error
-	// FreeName is a path for a new cut list.
-	FreeName(quilt string) string
-	// Stamp is what a file looks like from outside.
-	Stamp(path string) files.Stamp
-	// Plan plans the text of a cut list that lies at path.
-	Plan(ctx context.Context, path, text string, tell func(say.Sentence)) (*queue.Queue, error)
-	// Take takes up the quilt of a cut list, or starts it.
-	Take(ctx context.Context, book Notebook, path string, tell func(say.Sentence)) (session.QuiltID, error)
-	// FileOf is where the cut list of a quilt lies, "" where that is not known.
-	FileOf(quilt session.QuiltID) string
-	// Demo opens a notebook with an invented quilt, to be thrown away.
-	Demo(ctx context.Context, tell func(say.Sentence)) (Opened, error)
-	// Unfinished is a form that was left unfinished, nil when there is none;
-	// Keep keeps one, or with nil forgets it.
-	Unfinished() []byte
-	Keep(form []byte) error
+// What the screens work with; the plain lines work with the same.
+type (
+	Notebook = given.Notebook
+	Opened   = given.Opened
+	Desk     = given.Desk
+)
+
+// Opener opens the notebook once the first picture stands: it opens the data
+// file, plans, starts or takes up a quilt and sits down to it. It tells the
+// steps it takes as they come, and ends early when ctx is done.
+type Opener func(ctx context.Context, tell func(step say.Sentence)) (Opened, error)
+
+// Advice is what can be said of time; nothing is said where it is nil.
+type Advice struct {
+	// Left is the time the rest of a quilt takes, and whether it is a guess
+	// made without evenings of her own.
+	Left func(*session.State, *session.Quilt) (d time.Duration, guess bool)
 }

@@ -11,6 +11,7 @@ import (
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/form"
+	"example.org/matside/tui/guide"
 	"example.org/matside/tui/look"
 	"example.org/matside/tui/press"
 	"example.org/matside/tui/settings"
@@ -53,12 +54,12 @@ type frame struct {
 	asks    int    // answers to other asks than this one are stale
 	typed   string // the last rune typed into a field, to drop its bounces
 	jobs    jobs
-	keeping bool    // settings are being kept
-	newer   bool    // and there are newer ones to keep
-	rung    string  // what the bell last rang for
-	leaving tea.Cmd // what to do once nothing is out: quit, or interrupt
-	crash   error   // a panic of ours, told after the terminal is restored
-	failure error   // what kept the data file from being opened
+	keeping bool        // settings are being kept
+	newer   bool        // and there are newer ones to keep
+	rung    guide.Alarm // what the bell last rang for
+	leaving tea.Cmd     // what to do once nothing is out: quit, or interrupt
+	crash   error       // a panic of ours, told after the terminal is restored
+	failure error       // what kept the data file from being opened
 
 	quit  func()                               // ends the program from outside Update
 	later func(time.Duration, tea.Msg) tea.Cmd // brings a message after a time

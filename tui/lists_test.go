@@ -46,6 +46,7 @@ var listFrames = []struct{ name, keys string }{
 	{"sheet-mistake", "2 up enter enter f up up"},
 	{"naming", toNaming},
 	{"planned", toPlanned},
+	{"clash", ""},
 	{"changed", ""},
 	{"settings", "g down down"},
 }
@@ -71,12 +72,17 @@ func listDesk(t *testing.T, name, keys string, w, h int) (*desk, *table) {
 	d, tab := atTable(t, w, h)
 	if name == "changed" {
 		// So large that one goes onto the mat at a time, whatever the planner.
-		tab.files["/home/ada/quilts/a.cutlist"] = "quilt Lamp Room\nfabric Ink\ncut from Ink\n3 squares 10\n2 hexagons 5 for star\n"
+		tab.Files["/home/ada/quilts/a.cutlist"] = "quilt Lamp Room\nfabric Ink\ncut from Ink\n3 squares 10\n2 hexagons 5 for star\n"
 		d.does("2 enter")
 		tab.edit("a.cutlist", "3 squares 10", "5 squares 10")
 		tab.edit("a.cutlist", "2 hexagons 5 for", "2 hexagons 5 1/4 for")
 		d.after(5 * time.Second)
 		keys = "v"
+	}
+	if name == "clash" {
+		d.does("2 c")
+		tab.edit("first-nine-patch.cutlist", "12 squares", "99 squares")
+		keys = "up x p"
 	}
 	d.does(keys)
 	return d, tab
@@ -85,7 +91,7 @@ func listDesk(t *testing.T, name, keys string, w, h int) (*desk, *table) {
 // edit changes a text as another program would.
 func (t *table) edit(name, old, now string) {
 	path := "/home/ada/quilts/" + name
-	t.files[path] = strings.Replace(t.files[path], old, now, 1)
+	t.Files[path] = strings.Replace(t.Files[path], old, now, 1)
 }
 
 func TestAListWrittenHereAndCut(t *testing.T) {
@@ -93,11 +99,11 @@ func TestAListWrittenHereAndCut(t *testing.T) {
 	d.does(toPlanned)
 	d.sees("12 pieces in 1 load of the mat.", "Saved as /home/ada/quilts/lamp-room.cutlist.")
 	want := "quilt Lamp Room\nfabric Ink, 42 in x 1 yd\n\ncut from Ink\n12 half-square triangles 3 finished for A\n"
-	if got := tab.files["/home/ada/quilts/lamp-room.cutlist"]; got != want {
+	if got := tab.Files["/home/ada/quilts/lamp-room.cutlist"]; got != want {
 		t.Errorf("saved\n%s\nwant\n%s", got, want)
 	}
-	if tab.kept != nil {
-		t.Errorf("a form that is saved is kept as unfinished: %s", tab.kept)
+	if tab.Kept != nil {
+		t.Errorf("a form that is saved is kept as unfinished: %s", tab.Kept)
 	}
 	d.does("enter")
 	d.sees("Lamp Room", "load 1 of 1", "0 of 12 pieces")
@@ -138,33 +144,33 @@ func TestAnUnfinishedFormIsThereAgain(t *testing.T) {
 
 func TestSavingNeverLosesAnything(t *testing.T) {
 	d, tab := atTable(t, 80, 24)
-	tab.files["/home/ada/quilts/lamp-room.cutlist"] = "hers\n"
+	tab.Files["/home/ada/quilts/lamp-room.cutlist"] = "hers\n"
 	d.does(toNaming)
-	tab.files["/home/ada/quilts/lamp-room-2.cutlist"] = "hers too\n" // as another program might, just now
+	tab.Files["/home/ada/quilts/lamp-room-2.cutlist"] = "hers too\n" // as another program might, just now
 	d.does("enter")
 	d.sees("lamp-room-2.cutlist is there already.")
 	d.does("enter enter")
 	d.sees("Saved as /home/ada/quilts/lamp-room-2-2.cutlist.")
-	if tab.files["/home/ada/quilts/lamp-room.cutlist"] != "hers\n" || tab.files["/home/ada/quilts/lamp-room-2.cutlist"] != "hers too\n" {
-		t.Errorf("%v", tab.files)
+	if tab.Files["/home/ada/quilts/lamp-room.cutlist"] != "hers\n" || tab.Files["/home/ada/quilts/lamp-room-2.cutlist"] != "hers too\n" {
+		t.Errorf("%v", tab.Files)
 	}
 
 	d, tab = atTable(t, 80, 24)
 	d.does("2 c down down enter")
 	tab.edit("first-nine-patch.cutlist", "12 squares", "99 squares")
-	old := tab.files["/home/ada/quilts/first-nine-patch.cutlist"]
+	old := tab.Files["/home/ada/quilts/first-nine-patch.cutlist"]
 	d.does("esc x p")
 	d.sees("first-nine-patch.cutlist has changed since you opened it.")
-	if tab.files["/home/ada/quilts/first-nine-patch.cutlist"] != old {
+	if tab.Files["/home/ada/quilts/first-nine-patch.cutlist"] != old {
 		t.Error("written over a file that has changed")
 	}
 	d.does("o")
-	if tab.files["/home/ada/quilts/first-nine-patch.cutlist"] == old {
+	if tab.Files["/home/ada/quilts/first-nine-patch.cutlist"] == old {
 		t.Error("not written over when she said so")
 	}
 
 	d, tab = atTable(t, 80, 24)
-	tab.fail = errors.New("no space left on device")
+	tab.Fail = errors.New("no space left on device")
 	d.does(toPlanned)
 	d.sees("NOT SAVED: no space left on device.")
 	d.does("enter p enter")
@@ -258,8 +264,8 @@ func TestRandomLists(t *testing.T) {
 				return
 			}
 		}
-		if tab.files["/home/ada/quilts/older/lamp.cutlist"] == "" || tab.files["/home/ada/quilts/shopping.txt"] != "thread" {
-			t.Fatalf("a file was lost: %v", tab.files)
+		if tab.Files["/home/ada/quilts/older/lamp.cutlist"] == "" || tab.Files["/home/ada/quilts/shopping.txt"] != "thread" {
+			t.Fatalf("a file was lost: %v", tab.Files)
 		}
 		d.after(2 * time.Second)
 		d.send(keyMsg("ctrl+c"))

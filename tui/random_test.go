@@ -75,8 +75,8 @@ func randomDesk(t *testing.T, r *rand.Rand, w, h int) (*desk, *table) {
 		return d, nil
 	}
 	tab := newTable()
-	tab.files[lampList] = lampText
-	tab.where[d.f.quilt] = lampList
+	tab.Files[lampList] = lampText
+	tab.Where[d.f.quilt] = lampList
 	d.f.desk, d.f.demo = tab, false
 	d.run(d.f.follow())
 	return d, tab
@@ -92,9 +92,9 @@ const (
 func randomEdit(tab *table, r *rand.Rand) string {
 	texts := []string{lampText, "quilt Lamp Room\nfabric Ink\ncut from Ink\n4 squares 3\n", "quilt Lamp Room\nfabric Ink\ncut from Ink\n4 squaers 3\n", ""}
 	text := texts[r.IntN(len(texts))]
-	for path := range tab.files {
+	for path := range tab.Files {
 		if strings.Contains(path, "lamp") {
-			tab.files[path] = text
+			tab.Files[path] = text
 		}
 	}
 	return fmt.Sprintf("the file is %q", text)

@@ -1,14 +1,11 @@
 package tui
 
 import (
-	"cmp"
-	"slices"
 	"time"
 
-	"example.org/matside/plan/cutlist"
-	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/chart"
+	"example.org/matside/tui/guide"
 )
 
 // days looks back: pieces an evening, minutes a step, what got spoiled where.
@@ -110,55 +107,23 @@ func (v view) minutes() part {
 	return part{v.words.MinutesAStep(), len(bars), func(c *canvas.Canvas) { chart.Bars(c, bars, charts) }}
 }
 
-// spoiled walks over all spoiled pieces that are known one by one.
-func (v view) spoiled(f func(list *cutlist.List, l *session.Load, piece int)) {
-	for _, q := range v.state.Quilts {
-		for i := range q.Loads {
-			l := &q.Loads[i]
-			for _, p := range l.Spoiled {
-				if p < len(l.Pieces) {
-					f(q.ListOf(l), l, p)
-				}
-			}
-		}
-	}
-}
-
 // spoiledIn is how many pieces were spoiled of each fabric.
 func (v view) spoiledIn() part {
-	count := make(map[string]int)
-	v.spoiled(func(list *cutlist.List, l *session.Load, piece int) {
-		count[list.Fabrics[list.Lines[l.Pieces[piece].Line].Fabric].Name]++
-	})
 	var bars []chart.Bar
-	for name, n := range count {
-		bars = append(bars, chart.Bar{Label: name, Value: n, Part: n, Says: v.words.Plain(n)})
+	for _, c := range guide.SpoiledIn(v.state) {
+		bars = append(bars, chart.Bar{Label: c.Name, Value: c.N, Part: c.N, Says: v.words.Plain(c.N)})
 	}
-	slices.SortFunc(bars, func(a, b chart.Bar) int {
-		return cmp.Or(cmp.Compare(a.Value, b.Value), cmp.Compare(b.Label, a.Label))
-	})
 	return part{v.words.SpoiledByFabric(), max(len(bars), 1), func(c *canvas.Canvas) {
 		if len(bars) == 0 {
 			c.Text(0, 0, v.words.TotalSpoiled(0), text)
 		}
-		slices.Reverse(bars[max(len(bars)-c.H, 0):])
-		chart.Bars(c, bars, charts)
+		chart.Bars(c, bars[:min(len(bars), max(c.H, 0))], charts)
 	}}
 }
 
 // spoiledAt is how many were spoiled in each ninth of the mat.
 func (v view) spoiledAt() part {
-	var ninths [3][3]int
-	v.spoiled(func(list *cutlist.List, l *session.Load, piece int) {
-		var x, y, n int64
-		for _, p := range l.Pieces[piece].Outline {
-			x, y, n = x+int64(p.X/1000), y+int64(p.Y/1000), n+1
-		}
-		if n > 0 {
-			ninth := func(sum int64, side int64) int { return int(min(max(3*sum/n/max(side/1000, 1), 0), 2)) }
-			ninths[ninth(y, int64(list.Mat.Height))][ninth(x, int64(list.Mat.Width))]++
-		}
-	})
+	ninths := guide.SpoiledAt(v.state)
 	return part{v.words.SpoiledByPlace(), 7, func(c *canvas.Canvas) {
 		for y, row := range ninths {
 			for x, n := range row {

@@ -4,10 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"example.org/matside/session"
-	"example.org/matside/session/pace"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/guide"
 	"example.org/matside/tui/matpic"
@@ -104,7 +102,7 @@ func (s overview) list(v view, c *canvas.Canvas) {
 		}
 		c.Zone(0, y, c.W, 1, cardZone(from+y))
 		state := guide.State(v.words, v.quilt, l)
-		right := padded(v.words.PiecesShort(len(l.Pieces)), -10) + padded(v.words.MinutesShort(loadMinutes(p, l)), -8) + "  " + padded(state, 9)
+		right := padded(v.words.PiecesShort(len(l.Pieces)), -10) + padded(v.words.MinutesShort(guide.Minutes(p, l)), -8) + "  " + padded(state, 9)
 		left := fmt.Sprintf("%s%*d  %s", marker, digits, from+y+1, v.words.And(guide.Fabrics(v.quilt, l)))
 		c.Text(0, y, canvas.Fit(left, c.W-canvas.Width(right)-2), style)
 		c.Right(c.W, y, right, style)
@@ -119,17 +117,4 @@ func padded(text string, w int) string {
 		return blanks + text
 	}
 	return text + blanks
-}
-
-// loadMinutes is how long a load took, or should take.
-func loadMinutes(p pace.Pace, l *session.Load) time.Duration {
-	var sum time.Duration
-	for step := range session.Steps {
-		if l.Done {
-			sum += l.Work[step]
-		} else {
-			sum += max(p.Took(step, guide.CutMetres(l)), l.Work[step])
-		}
-	}
-	return sum
 }

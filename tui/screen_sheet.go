@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"strings"
-
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/form"
 	"example.org/matside/tui/guide"
@@ -44,7 +42,7 @@ func (s sheet) bindings(v view) []binding {
 		{name: "first", keys: []string{"home"}, kind: moving, do: move(-len(f.Rows()))},
 		{name: "last", keys: []string{"end"}, kind: moving, do: move(len(f.Rows()))},
 		{name: "plan", keys: []string{"p"}, key: "p", says: v.words.KeySeePlan(), refused: s.notReady(v), do: func() action { return s.save(v) }},
-		{name: "remove", keys: []string{"x"}, key: "x", says: v.words.KeyTakeOff(), refused: s.notOff(v, row), do: func() action { return s.takeOff(row) }},
+		{name: "remove", keys: []string{"x"}, key: "x", says: v.words.KeyTakeOff(), refused: guide.NotOff(v.words, f, row), do: func() action { return s.takeOff(row) }},
 		{name: "undo", keys: []string{"u"}, key: "u", says: v.words.KeyUndo(), refused: s.nothingToUndo(v), do: func() action {
 			undone, _ := f.Undo()
 			return s.with(undone)
@@ -88,19 +86,6 @@ func (s sheet) notReady(v view) string {
 	return ""
 }
 
-// notOff says why a row can't be taken off the list.
-func (s sheet) notOff(v view, row form.Row) string {
-	switch {
-	case s.form.Parked(row):
-		return ""
-	case row.Kind != form.Statement:
-		return v.words.NotALine()
-	case !row.Deep && row.Fabric != "" && s.form.Used(row.Fabric) && strings.HasPrefix(strings.ToLower(row.Says), "fabric"):
-		return v.words.FabricIsUsed(row.Fabric)
-	}
-	return ""
-}
-
 func (s sheet) takeOff(row form.Row) action {
 	if s.form.Parked(row) {
 		return s.with(s.form.Drop())
@@ -129,10 +114,7 @@ func (v view) keepForm(f form.Form) action {
 
 // keepIn is keepForm at once.
 func keepIn(desk Desk, f form.Form) error {
-	if f.Saved() {
-		return desk.Keep(nil)
-	}
-	data, err := f.Keep()
+	data, err := f.Unsaved()
 	if err != nil {
 		return err
 	}

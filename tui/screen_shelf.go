@@ -6,6 +6,7 @@ import (
 
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/guide"
 	"example.org/matside/tui/look"
 )
 
@@ -106,7 +107,7 @@ func (s shelf) body(v view, c *canvas.Canvas) {
 		standing := v.words.Standing(int(card.Standing))
 		c.Text(1, y, canvas.Fit(card.Name, c.W-4-canvas.Width(standing)), style)
 		c.Right(c.W-1, y, standing, style)
-		c.Text(3, y+1, canvas.Fit(v.cardLine(card, c.W), c.W-4), more)
+		c.Text(3, y+1, canvas.Fit(guide.Card(v.words, card, c.W < 70), c.W-4), more)
 	}
 }
 
@@ -123,20 +124,4 @@ func (s shelf) pointed(v view, name string) (binding, bool) {
 		}
 	}
 	return binding{}, false
-}
-
-// cardLine is how far a quilt is, in about w columns.
-func (v view) cardLine(card session.Card, w int) string {
-	says := v.words.PiecesOf(card.Pieces.Done, card.Pieces.Asked)
-	if card.Standing != session.Done {
-		says += ", " + v.words.LoadsLeft(card.LoadsLeft)
-		time := v.words.TimeLeft
-		if w < 70 {
-			time = v.words.TimeLeftShort
-		}
-		if card.LoadsLeft > 0 {
-			says += ", " + time(card.Left.Mid, card.Left.Guess)
-		}
-	}
-	return says
 }

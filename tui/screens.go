@@ -6,6 +6,7 @@ import (
 
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/guide"
 )
 
 // whichMat asks which of several mats was washed.
@@ -133,23 +134,9 @@ func (finished) body(v view, c *canvas.Canvas) {
 	if q.Pieces.Short > 0 {
 		lines = append(lines, line{v.words.StillShort(q.Pieces.Short), warn}, line{v.words.MoreFabric(), text})
 	}
-	if n := byHand(q); n > 0 {
+	if n := guide.ByHand(q); n > 0 {
 		lines = append(lines, line{v.words.ByHandYet(n), text})
 	}
 	lines = append(lines, line{}, line{v.words.ToSewing(), text})
 	v.middle(c, big, lines)
-}
-
-// byHand is how many lines are cut at the table.
-func byHand(q *session.Quilt) int {
-	if q.List() == nil { // finished long ago: it is known in brief
-		return 0
-	}
-	n := 0
-	for _, l := range q.List().Lines {
-		if l.Kind != 0 {
-			n++
-		}
-	}
-	return n
 }

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -133,14 +132,13 @@ func pieceSet(pieces []int) map[int]bool {
 
 // pieceAt names a piece as the picture shows it.
 func (v view) pieceAt(f guide.Facts, piece int) string {
-	for r, row := range matpic.Rows(f.Load) {
-		if i := slices.Index(row, piece); i >= 0 {
-			line := f.Load.Pieces[piece].Line
-			l := f.List.Lines[line]
-			return v.words.PieceAt(r+1, i+1, v.words.Pieces(l, 1), f.List.Fabrics[l.Fabric].Name, matpic.Letters(f.List)[line], l.Label)
-		}
+	row, place := matpic.PlaceOf(matpic.Rows(f.Load), piece)
+	if row < 0 {
+		return ""
 	}
-	return ""
+	line := f.Load.Pieces[piece].Line
+	l := f.List.Lines[line]
+	return v.words.PieceAt(row+1, place+1, v.words.Pieces(l, 1), f.List.Fabrics[l.Fabric].Name, matpic.Letters(f.List)[line], l.Label)
 }
 
 // paragraphs are the words of a step, and what to write large over them.
@@ -185,10 +183,10 @@ func (s walk) pressing(v view, lines []line, big [][]string) ([]line, [][]string
 		return append([]line{{v.words.Picked(n), strong}}, lines[1:]...), [][]string{{v.words.LargeSpoiled(strconv.Itoa(n))}, {strconv.Itoa(n)}}
 	case s.number() > 0:
 		return append([]line{{v.words.Spoiled(s.number()), strong}}, lines[1:]...), [][]string{{v.words.LargeSpoiled(s.entry)}, {s.entry}}
-	case alarm == pauseDue:
+	case alarm == guide.PauseDue:
 		rest := v.words.LargeRest()
 		return append([]line{{v.words.RestHands(), warn}, {v.words.RestHow(), text}}, lines...), [][]string{rest, rest[:1]}
-	case alarm == cutOver:
+	case alarm == guide.CutOver:
 		return append([]line{{v.words.CutOver(), warn}}, lines...), append([][]string{{v.words.LargeCutOver()}}, big...)
 	}
 	return lines, big

@@ -5,8 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"os/signal"
 	"runtime"
 	"strings"
+	"syscall"
 	"time"
 
 	"example.org/matside/plan/say"
@@ -69,34 +71,37 @@ func (h way) run(ctx context.Context, w world, e evening) error {
 	return e.chosen.said(e.onScreen(ctx, w))
 }
 
-// inLines has everything open before the first line.
-func (e evening) inLines(ctx context.Context, w world) error {
+// inLines has everything open before the first question.
+func (e evening) inLines(ctx context.Context, w world) (err error) {
+	file, err := session.Path(e.file, runtime.GOOS, w.getenv)
+	if err != nil {
+		return err
+	}
 	l, err := openFile(w, e.file, e.planner)
 	if err != nil {
 		return err
 	}
-	for _, note := range e.notes(l.Notes()) {
-		fmt.Fprintf(w.err, "matside: %s\n", note)
+	d := newDesk(w, file)
+	defer func() { err = errors.Join(err, l.Close(), d.ends.close()) }()
+	tell := func(line string) { fmt.Fprintln(w.out, line) }
+	notes := l.Notes()
+	id, err := e.begun(ctx, l, plain.Steps(e.chosen.words(), tell))
+	if err != nil {
+		return err
 	}
-	walk := func() error {
-		id, err := e.sitDown(ctx, l, nil)
-		if err != nil {
-			return err
-		}
-		file, err := session.Path(e.file, runtime.GOOS, w.getenv)
-		if err != nil {
-			return err
-		}
-		for _, offer := range offers(l.State(), id) {
-			fmt.Fprintln(w.out, e.chosen.words().Say(offer))
-		}
-		d := newDesk(w, file)
-		d.lists.set(id, e.list)
-		lists := &plain.Lists{Read: d.Read, Write: d.Write, FreeName: d.FreeName,
-			Take: func(ctx context.Context, path string) (session.QuiltID, error) { return d.Take(ctx, l, path, nil) }}
-		return plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft, Language: e.chosen.now.Language, Lists: lists})
+	d.lists.set(id, e.list)
+	for _, note := range e.notes(append(notes, offers(l.State(), id)...)) {
+		tell(note)
 	}
-	return errors.Join(walk(), l.Close())
+	return plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft,
+		Settings: e.chosen.now, Keep: e.chosen.keep, Desk: d})
+}
+
+// begun sits down; an interrupt meanwhile ends the wait and begins nothing.
+func (e evening) begun(ctx context.Context, l *session.Ledger, tell func(say.Sentence)) (session.QuiltID, error) {
+	waiting, release := signal.NotifyContext(ctx, syscall.SIGINT)
+	defer release()
+	return e.sitDown(waiting, l, tell)
 }
 
 // notes are what there is to tell at the beginning, in her language.

@@ -26,6 +26,14 @@ func (f Form) Keep() ([]byte, error) {
 	return json.MarshalIndent(kept{format, f.Path, f.Was, f.Text(), f.At, f.Ask, f.Park}, "", " ")
 }
 
+// Unsaved is Keep for what is not saved, nil where all is.
+func (f Form) Unsaved() ([]byte, error) {
+	if f.Saved() {
+		return nil, nil
+	}
+	return f.Keep()
+}
+
 // Restore is the form that was kept. What does not fit together any more is
 // left out, the text of the list never.
 func Restore(data []byte) (Form, error) {

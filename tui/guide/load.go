@@ -4,8 +4,10 @@ import (
 	"slices"
 	"time"
 
+	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
 	"example.org/matside/session"
+	"example.org/matside/session/pace"
 	"example.org/matside/tui/words"
 )
 
@@ -73,3 +75,30 @@ func CutTakes(state *session.State, l *session.Load) time.Duration {
 
 // CutMetres is how far the blade goes for a load, as pace counts it.
 func CutMetres(l *session.Load) float64 { return float64(l.CutLength/length.Millimetre) / 1000 }
+
+// ByHand is how many lines of a quilt are cut at the table.
+func ByHand(q *session.Quilt) int {
+	if q.List() == nil { // finished long ago: it is known in brief
+		return 0
+	}
+	n := 0
+	for _, l := range q.List().Lines {
+		if l.Kind != cutlist.OnMat {
+			n++
+		}
+	}
+	return n
+}
+
+// Minutes is how long a load took, or should take.
+func Minutes(p pace.Pace, l *session.Load) time.Duration {
+	var sum time.Duration
+	for step := range session.Steps {
+		if l.Done {
+			sum += l.Work[step]
+		} else {
+			sum += max(p.Took(step, CutMetres(l)), l.Work[step])
+		}
+	}
+	return sum
+}

@@ -1,6 +1,8 @@
 package guide
 
 import (
+	"strings"
+
 	"example.org/matside/tui/form"
 	"example.org/matside/tui/words"
 )
@@ -20,4 +22,17 @@ func Row(w words.Words, r form.Row) string {
 		return w.RowFinish()
 	}
 	return r.Says
+}
+
+// NotOff says why a row can't be taken off the list, or "".
+func NotOff(w words.Words, f form.Form, row form.Row) string {
+	switch {
+	case f.Parked(row):
+		return ""
+	case row.Kind != form.Statement:
+		return w.NotALine()
+	case !row.Deep && row.Fabric != "" && f.Used(row.Fabric) && strings.HasPrefix(strings.ToLower(row.Says), "fabric"):
+		return w.FabricIsUsed(row.Fabric)
+	}
+	return ""
 }

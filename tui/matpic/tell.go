@@ -14,8 +14,19 @@ import (
 // Tell tells a load in words, a line for each row of pieces from the top:
 // "Row 1, from the left: 4 squares 2 1/2 of Plum, line A."
 func Tell(w words.Words, list *cutlist.List, load *queue.Load) []string {
+	return tell(w, list, load, func(says string, _, _ int) string { return says })
+}
+
+// TellNumbered is Tell with the numbers of the pieces, counted from 1 row by
+// row: "4 squares 2 1/2 of Plum, line A, numbers 1 to 4".
+func TellNumbered(w words.Words, list *cutlist.List, load *queue.Load) []string {
+	return tell(w, list, load, func(says string, from, to int) string { return says + ", " + w.PlainNumbers(from, to) })
+}
+
+func tell(w words.Words, list *cutlist.List, load *queue.Load, say func(says string, from, to int) string) []string {
 	letters := Letters(list)
 	var told []string
+	before := 0
 	for i, row := range Rows(load) {
 		var parts []string
 		for at := 0; at < len(row); {
@@ -25,11 +36,24 @@ func Tell(w words.Words, list *cutlist.List, load *queue.Load) []string {
 				n++
 			}
 			l := list.Lines[line]
-			parts = append(parts, w.RowPieces(w.Pieces(l, n), list.Fabrics[l.Fabric].Name, letters[line]))
+			says := w.RowPieces(w.Pieces(l, n), list.Fabrics[l.Fabric].Name, letters[line])
+			parts = append(parts, say(says, before+at-n+1, before+at))
 		}
+		before += len(row)
 		told = append(told, w.Row(i+1, strings.Join(parts, "; ")))
 	}
 	return told
+}
+
+// PlaceOf is the row of a piece and its place in the row, both from 0; -1
+// where it is in none.
+func PlaceOf(rows [][]int, piece int) (row, place int) {
+	for r, pieces := range rows {
+		if i := slices.Index(pieces, piece); i >= 0 {
+			return r, i
+		}
+	}
+	return -1, -1
 }
 
 // Rows are the pieces of a load, by index, row by row from the top and each

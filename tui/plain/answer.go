@@ -4,8 +4,10 @@ import (
 	"bufio"
 	"context"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"example.org/matside/session"
 )
@@ -43,22 +45,31 @@ func newReader(ctx context.Context, in io.Reader) *reader {
 	return r
 }
 
-func (r *reader) line() (string, error) {
-	select {
-	case line, ok := <-r.lines:
-		if !ok {
+// line waits for a line; an alarm that comes meanwhile is told.
+func (r *reader) line(t *talk) (string, error) {
+	for {
+		var alarm <-chan time.Time
+		if d := t.alarms().Next(t.Now()); d > 0 {
+			alarm = time.After(d)
+		}
+		select {
+		case line, ok := <-r.lines:
+			if !ok {
+				return "", errLeft
+			}
+			return strings.TrimSpace(line), nil
+		case <-alarm:
+			t.ring()
+		case <-r.ctx.Done():
 			return "", errLeft
 		}
-		return strings.TrimSpace(line), nil
-	case <-r.ctx.Done():
-		return "", errLeft
 	}
 }
 
 func (r *reader) choose(t *talk, q question) (int, error) {
 	for {
 		t.choices(q)
-		line, err := r.line()
+		line, err := r.line(t)
 		if err != nil {
 			return 0, err
 		}
@@ -75,7 +86,7 @@ func (r *reader) choose(t *talk, q question) (int, error) {
 func (r *reader) number(t *talk, least, most int) (int, error) {
 	for {
 		t.say(t.words.FromTo(least, most))
-		line, err := r.line()
+		line, err := r.line(t)
 		if err != nil {
 			return 0, err
 		}
@@ -89,19 +100,35 @@ func (r *reader) number(t *talk, least, most int) (int, error) {
 	}
 }
 
-func (r *reader) text(t *talk) (string, error) { return r.line() }
+func (r *reader) text(t *talk) (string, error) { return r.line(t) }
 
 // text: a demo gives no names.
 func (s *itself) text(*talk) (string, error) { return "", errLeft }
 
-// choices says the answers there are, each with its number.
+// short are the questions whose answers are few words: they stand in a line.
+var short = []string{"step", "peel", "over", "paused", "more"}
+
+// choices says the answers there are, each with its number: in one line, or
+// in a line each where they are many, or have numbers or commas of their own.
 func (t *talk) choices(q question) {
 	parts := make([]string, len(q.choices))
+	const many = 6
+	apart := len(q.choices) > many
 	for i, c := range q.choices {
 		parts[i] = strconv.Itoa(i+1) + " " + c
+		apart = apart || strings.Contains(c, ", ") || c != "" && c[0] >= '0' && c[0] <= '9'
 	}
-	t.say(t.words.PlainChoices(strings.Join(parts, ", ")))
+	if !apart || slices.Contains(short, q.about) {
+		t.say(t.words.PlainChoices(strings.Join(parts, ", ")))
+		return
+	}
+	t.say(t.words.PlainPick(len(parts)))
+	for i, c := range q.choices {
+		t.say("  " + numbered(i+1, c))
+	}
 }
+
+func numbered(n int, says string) string { return strconv.Itoa(n) + ": " + says }
 
 // itself answers every question for a demo nobody watches: one piece of the
 // first load is spoiled, the mat is washed when it is due and once anyway.

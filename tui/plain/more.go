@@ -1,37 +1,53 @@
 package plain
 
 import (
-	"slices"
 	"strings"
 	"time"
 
-	"example.org/matside/plan/length"
 	"example.org/matside/session"
+	"example.org/matside/tui/guide"
 	"example.org/matside/tui/matpic"
 	"example.org/matside/tui/words"
 )
 
 // more is all that is not the step itself: what the other screens show and
-// do, in words.
+// do, in words. Each only where it means something just now.
 func (t *talk) more() error {
-	return t.pick("more", []option{
-		{t.words.KeyBackToStep(), func() error { return nil }},
-		{t.words.KeyLoads(), t.loads},
-		{t.words.KeyMats(), t.mats},
-		{t.words.KeyPause(), func() error { return t.do(session.Pause{}) }},
-		{t.words.KeyDays(), t.days},
-		{t.words.KeyShelf(), t.shelf},
-	})
+	_, q := t.quilt()
+	options := []option{t.back()}
+	if q != nil {
+		options = append(options, option{t.words.KeyLoads(), t.loads})
+	}
+	options = append(options, option{t.words.KeyMats(), t.mats})
+	if q != nil && q.InHand() != nil {
+		options = append(options, option{t.words.KeyPause(), func() error { return t.do(session.Pause{}) }})
+	}
+	return t.pick("more", append(options,
+		option{t.words.KeyDays(), t.days},
+		option{t.words.KeyShelf(), t.shelf},
+		option{t.words.KeySettings(), t.sets}))
+}
+
+// back goes back to what she was asked before.
+func (t *talk) back() option {
+	says := t.words.KeyBackToStep()
+	if _, q := t.quilt(); q == nil || q.InHand() == nil {
+		says = t.words.KeyBack()
+	}
+	return option{says, func() error { return nil }}
 }
 
 // paused waits until she goes on.
 func (t *talk) paused() error {
 	t.say("")
 	t.say(t.words.PlainPaused())
-	return t.pick("paused", []option{
+	options := []option{
 		{t.words.KeyResume(), func() error { return t.do(session.Resume{}) }},
 		{t.words.KeyLeave(), func() error { return errLeft }},
-	})
+		{t.words.KeyWash(), t.wash},
+		{t.words.PlainMore(true), t.more},
+	}
+	return t.pick("paused", append(options, t.newsOption()...))
 }
 
 // loads tells all loads, and what can be done with one of them.
@@ -50,34 +66,13 @@ func (t *talk) loads() error {
 
 // loadLine is a load in a line.
 func (t *talk) loadLine(q *session.Quilt, i int) string {
-	l := &q.Loads[i]
-	var fabrics []string
-	for _, r := range l.RoughCuts {
-		if name := q.ListOf(l).Fabrics[r.Fabric].Name; !slices.Contains(fabrics, name) {
-			fabrics = append(fabrics, name)
-		}
-	}
-	parts := []string{t.words.And(fabrics), t.words.PiecesShort(len(l.Pieces))}
-	if state := t.loadState(q, l); state != "" {
-		parts = append(parts, state)
+	state, _ := t.quilt()
+	l, p := &q.Loads[i], state.Pace()
+	parts := []string{t.words.And(guide.Fabrics(q, l)), t.words.PiecesShort(len(l.Pieces)), t.words.MinutesShort(guide.Minutes(p, l))}
+	if says := guide.State(t.words, q, l); says != "" {
+		parts = append(parts, says)
 	}
 	return words.Capital(t.words.LoadOf(i+1, len(q.Loads))) + ": " + strings.Join(parts, ", ") + "."
-}
-
-func (t *talk) loadState(q *session.Quilt, l *session.Load) string {
-	switch {
-	case l.Done && len(l.Spoiled) > 0:
-		return t.words.StateSpoiled(len(l.Spoiled))
-	case l.Done:
-		return t.words.StateDone()
-	case l.ID == q.Current:
-		return t.words.StateNow()
-	case l.Skipped:
-		return t.words.StatePutOff()
-	case l.Recut:
-		return t.words.Recut()
-	}
-	return ""
 }
 
 // load tells one load's picture and moves it.
@@ -101,7 +96,7 @@ func (t *talk) load(q *session.Quilt, i int) error {
 		}
 	}
 	return t.pick("load", []option{
-		{t.words.KeyBackToStep(), func() error { return nil }},
+		t.back(),
 		{t.words.KeyNext(), act(session.Move{Load: l.ID, To: 0})},
 		{t.words.KeyEarlier(), act(session.Move{Load: l.ID, To: i - done - 1})},
 		{t.words.KeyLater(), act(session.Move{Load: l.ID, To: i - done + 1})},
@@ -120,16 +115,18 @@ func (t *talk) mats() error {
 		}
 	}
 	t.say(t.words.PlainCaution(t.words.AdhesiveCare()))
-	options := []option{{t.words.KeyBackToStep(), func() error { return nil }}}
+	options := []option{t.back()}
 	for _, m := range mats {
 		t.matInFull(state, q, m)
 		options = append(options, option{t.words.Mat(m.Name), func() error { return t.oneMat(m) }})
 	}
-	if turns := state.WorkTogether(t.id, t.Now()); turns.Second >= time.Minute {
-		t.say(t.words.SecondMat(turns.Second, len(mats) > 1))
+	if q != nil && q.InHand() != nil {
+		if turns := state.WorkTogether(t.id, t.Now()); turns.Second >= time.Minute {
+			t.say(t.words.SecondMat(turns.Second, len(mats) > 1))
+		}
 	}
 	blade := state.AdviseBlade()
-	t.say(t.words.BladeCut(t.words.Long(blade.Length, unitOf(q))))
+	t.say(t.words.BladeCut(t.words.Long(blade.Length, t.unit())))
 	if blade.Change {
 		t.say(t.words.ChangeBladeTime())
 	}
@@ -145,7 +142,7 @@ func (t *talk) mats() error {
 // matInFull tells how a mat stands, its wear curve in words.
 func (t *talk) matInFull(state *session.State, q *session.Quilt, m session.Mat) {
 	name := t.words.Mat(m.Name)
-	if q.Mat == m.Name {
+	if q != nil && q.Mat == m.Name {
 		name += ", " + t.words.InUse()
 	}
 	due, a := state.Due(m.Name), state.Advise(m.Name)
@@ -173,7 +170,7 @@ func (t *talk) oneMat(m session.Mat) error {
 	after := state.Due(m.Name).After
 	dry := func(a session.Action) func() error {
 		return func() error {
-			if q.Mat == m.Name && q.Step > session.Lay && q.InHand() != nil {
+			if q != nil && q.Mat == m.Name && q.Step > session.Lay && q.InHand() != nil {
 				t.say(t.words.FabricOnIt(m.Name))
 				return nil
 			}
@@ -187,22 +184,26 @@ func (t *talk) oneMat(m session.Mat) error {
 		}
 		return func() error { t.say(reason); return nil }
 	}
-	return t.pick("mat", []option{
-		{t.words.KeyBackToStep(), func() error { return nil }},
+	options := []option{
+		t.back(),
 		{t.words.KeyWash(), dry(session.Wash{Mat: m.Name})},
 		{t.words.KeyRefresh(), dry(session.Refresh{Mat: m.Name})},
 		{t.words.KeyTakeBackMat(), unless(m.Last == 0, t.words.NothingBackMat(m.Name), do(session.TakeBackMat{Mat: m.Name}))},
 		{t.words.KeyDueLater(), do(session.SetDue{Mat: m.Name, Loads: after + 1})},
 		{t.words.KeyDueSooner(), unless(after <= 1, t.words.DueAtLeastOne(), do(session.SetDue{Mat: m.Name, Loads: after - 1}))},
 		{t.words.KeyDueAdvised(), do(session.SetDue{Mat: m.Name})},
-		{t.words.KeyUseMat(), unless(q.Mat == m.Name, t.words.MatInUse(m.Name), do(session.UseMat{Mat: m.Name}))},
+	}
+	if q != nil {
+		options = append(options, option{t.words.KeyUseMat(), unless(q.Mat == m.Name, t.words.MatInUse(m.Name), do(session.UseMat{Mat: m.Name}))})
+	}
+	return t.pick("mat", append(options, []option{
 		{t.words.KeyRename(), func() error {
 			return t.named(t.words.Mat(m.Name), func(name string) error { return t.do(session.RenameMat{Mat: m.Name, To: name}) })
 		}},
 		{t.words.KeyRetire(), func() error {
 			return t.sure(t.words.SureRetire(m.Name), t.words.RetireMeans(), do(session.RetireMat{Mat: m.Name}))
 		}},
-	})
+	}...))
 }
 
 // sure asks in words before what can't be taken back; Enter alone is no.
@@ -238,6 +239,19 @@ func (t *talk) days() error {
 	for i, s := range state.Pace().Step {
 		t.say("  " + t.words.Step(i) + ": " + t.words.UsualTime(s.Low, s.Mid, s.High, s.Guess) + ".")
 	}
+	spoiled := guide.SpoiledIn(state)
+	if len(spoiled) == 0 {
+		t.say(t.words.TotalSpoiled(0))
+		return nil
+	}
+	t.say(t.words.SpoiledByFabric() + ":")
+	for _, c := range spoiled {
+		t.say("  " + c.Name + ": " + t.words.Plain(c.N) + ".")
+	}
+	t.say(t.words.SpoiledByPlace() + ":")
+	for i, row := range guide.SpoiledAt(state) {
+		t.say("  " + t.words.Row(i+1, t.words.Plain(row[0])+", "+t.words.Plain(row[1])+", "+t.words.Plain(row[2])))
+	}
 	return nil
 }
 
@@ -245,13 +259,9 @@ func (t *talk) days() error {
 func (t *talk) shelf() error {
 	state, _ := t.quilt()
 	cards := state.Shelf(t.Now())
-	options := []option{{t.words.KeyBackToStep(), func() error { return nil }}}
+	options := []option{t.back()}
 	for _, card := range cards {
-		line := card.Name + ": " + t.words.Standing(int(card.Standing)) + ", " + t.words.PiecesOf(card.Pieces.Done, card.Pieces.Asked)
-		if card.Standing != session.Done {
-			line += ", " + t.words.LoadsLeft(card.LoadsLeft)
-		}
-		t.say(line + ".")
+		t.say(card.Name + ": " + t.words.Standing(int(card.Standing)) + ", " + guide.Card(t.words, card, false) + ".")
 		options = append(options, option{card.Name, func() error { return t.oneQuilt(card) }})
 	}
 	return t.pick("shelf", options)
@@ -271,7 +281,7 @@ func (t *talk) oneQuilt(card session.Card) error {
 		aside = option{t.words.KeyTakeUp(), do(session.TakeUp{})}
 	}
 	options := []option{
-		{t.words.KeyBackToStep(), func() error { return nil }},
+		t.back(),
 		{t.words.KeyCutQuilt(), unlessOver(func() error { return t.sitDownTo(card.ID) })},
 		aside,
 		{t.words.KeyRename(), func() error {
@@ -280,41 +290,56 @@ func (t *talk) oneQuilt(card session.Card) error {
 		{t.words.KeyFinish(), unlessOver(func() error {
 			return t.sure(t.words.SureFinish(card.Name), t.words.FinishMeans(), do(session.Finish{}))
 		})},
-	}
-	if card.ID != t.id { // the one in hand stays in hand
-		options = append(options, option{t.words.KeyRemove(), func() error {
+		{t.words.KeyRemove(), func() error {
 			return t.sure(t.words.SureRemove(card.Name), t.words.RemoveMeans(), do(session.Remove{}))
-		}})
+		}},
 	}
 	return t.pick("quilt", options)
 }
 
-// sitDownTo goes on with another quilt.
+// sitDownTo goes on with another quilt, or again with the one in hand.
 func (t *talk) sitDownTo(id session.QuiltID) error {
-	if id == t.id {
-		return nil
-	}
-	if err := t.do(session.Leave{}); err != nil {
-		return err
+	if t.id != 0 && t.id != id {
+		if err := t.do(session.Leave{}); err != nil {
+			return err
+		}
 	}
 	t.id = id
 	return t.do(session.SitDown{})
 }
 
-// put asks what to do when the quilt in hand has been put aside.
+// put asks what to do when the quilt in hand has been put aside, or removed.
 func (t *talk) put() error {
-	return t.pick("aside", []option{
-		{t.words.KeyTakeUp(), func() error { return t.do(session.TakeUp{}) }},
-		{t.words.KeyShelf(), t.shelf},
-		{t.words.KeyLeave(), func() error { return errLeft }},
-	})
+	_, q := t.quilt()
+	var options []option
+	if q.Standing == session.Aside {
+		options = append(options, option{t.words.KeyTakeUp(), func() error { return t.do(session.TakeUp{}) }})
+	}
+	options = append(options, option{t.words.KeyShelf(), t.shelf}, option{t.words.KeyLeave(), func() error { return errLeft }})
+	if t.Desk != nil {
+		options = append(options, t.ways()...)
+	}
+	return t.pick("aside", append(options, option{t.words.PlainMore(false), t.more}))
 }
 
-// unitOf is the unit a quilt's list is written in; one that was finished long
-// ago is known without its list.
-func unitOf(q *session.Quilt) length.Unit {
-	if list := q.List(); list != nil {
-		return list.Unit
+// sets changes her settings, each to its next value, until she goes back.
+func (t *talk) sets() error {
+	for {
+		choices := guide.Choices(t.words, t.Settings)
+		says := []string{t.back().says}
+		for _, c := range choices {
+			says = append(says, c.Says+": "+c.Value)
+		}
+		n, err := t.from.choose(t, question{"settings", says})
+		if err != nil || n == 0 {
+			return err
+		}
+		t.Settings = choices[n-1].Step(1)
+		t.words = words.In(t.Settings.Language)
+		if t.Keep != nil {
+			if err := t.Keep(t.Settings); err != nil {
+				t.say(t.words.SettingsNotKept(t.words.Error(err)))
+			}
+		}
 	}
-	return length.In
 }

@@ -7,50 +7,48 @@ import (
 	"os"
 	"time"
 
+	"example.org/matside/plan/length"
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/form"
+	"example.org/matside/tui/given"
 	"example.org/matside/tui/guide"
 	"example.org/matside/tui/matpic"
+	"example.org/matside/tui/settings"
 	"example.org/matside/tui/words"
 )
 
-// Notebook is where what she does is written down: a *session.Ledger.
-type Notebook interface {
-	State() session.State
-	Do(session.QuiltID, session.Action) (session.State, error)
-}
-
 // Options say how to run. The zero value talks on standard input and output.
 type Options struct {
-	In   io.Reader
-	Out  io.Writer
-	Demo bool // say that nothing is kept
-	// Language it talks in; "" is English.
-	Language string
-	Lists    *Lists           // nil: no cut list can be opened from here
-	Now      func() time.Time // nil: time.Now
+	In       io.Reader
+	Out      io.Writer
+	Demo     bool // say that nothing is kept
+	Settings settings.Settings
+	Keep     func(settings.Settings) error // keeps changed settings; nil: they last while it runs
+	Desk     given.Desk                    // nil: no cut list can be opened from here
+	Now      func() time.Time              // nil: time.Now
 	// Left is the time the rest of a quilt takes; nothing is said when nil.
 	Left func(*session.State, *session.Quilt) (d time.Duration, guess bool)
 }
 
 // Run, for a quilt she has sat down to, asks and tells until she leaves, the input ends, ctx is done, or the
-// quilt is all cut. The quilt in hand, which may be another one by then, is
-// left. The error is one of writing out, or of writing that down, or nil.
-func Run(ctx context.Context, book Notebook, quilt session.QuiltID, o Options) error {
+// quilt is all cut and she leaves. The quilt in hand, which may be another one
+// by then, is left, and a cut list half written is kept. The error is one of writing out, or of writing that down, or nil.
+func Run(ctx context.Context, book given.Notebook, quilt session.QuiltID, o Options) error {
 	o = o.filled()
-	t := newTalk(book, quilt, o, newReader(ctx, o.In))
-	err := t.evening(ctx)
-	if t.id != 0 {
-		_, left := book.Do(t.id, session.Leave{})
+	t := newTalk(ctx, book, quilt, o, newReader(ctx, o.In))
+	err := t.evening()
+	if _, q := t.quilt(); q != nil && q.Standing != session.Gone {
+		_, left := t.book.Do(t.id, session.Leave{})
 		err = errors.Join(err, left)
 	}
-	return err
+	return errors.Join(err, t.keepForm())
 }
 
 // Show does the whole job by itself: it answers every question as a quilter
 // might, with one spoiled piece on the first load and a wash on the way.
-func Show(ctx context.Context, book Notebook, quilt session.QuiltID, o Options) error {
-	return newTalk(book, quilt, o.filled(), &itself{ctx: ctx}).evening(ctx)
+func Show(ctx context.Context, book given.Notebook, quilt session.QuiltID, o Options) error {
+	return newTalk(ctx, book, quilt, o.filled(), &itself{ctx: ctx}).evening()
 }
 
 func (o Options) filled() Options {
@@ -84,17 +82,21 @@ type question struct {
 // talk is one evening in lines.
 type talk struct {
 	Options
-	book  Notebook
+	ctx   context.Context
+	book  given.Notebook
 	id    session.QuiltID
 	words words.Words
 	from  answerer
-	fail  error // of writing
+	fail  error      // of writing
+	form  *form.Form // the one being written, kept when she leaves
+	news  news
+	rung  rung
 	// What is noted at the peel step until it ends.
 	lifted, ragged bool
 }
 
-func newTalk(book Notebook, id session.QuiltID, o Options, from answerer) *talk {
-	return &talk{Options: o, book: book, id: id, from: from, words: words.In(o.Language)}
+func newTalk(ctx context.Context, book given.Notebook, id session.QuiltID, o Options, from answerer) *talk {
+	return &talk{Options: o, ctx: ctx, book: book, id: id, from: from, words: words.In(o.Settings.Language)}
 }
 
 // say writes one line, without anything that steers a terminal.
@@ -109,39 +111,65 @@ func (t *talk) quilt() (*session.State, *session.Quilt) {
 	return &state, state.Quilt(t.id)
 }
 
-// evening goes from step to step.
-func (t *talk) evening(ctx context.Context) error {
-	_, q := t.quilt()
-	if q == nil {
-		if err := t.first(ctx); err != nil || t.id == 0 {
-			return t.fail
-		}
-		_, q = t.quilt()
-	}
-	t.say(t.words.PlainHello(q.Name))
-	if t.Demo {
-		t.say(words.Capital(t.words.DemoNotice()) + ".")
-	}
+// evening goes from step to step, and where no quilt is in hand over the
+// first page.
+func (t *talk) evening() error {
+	greeted := false
 	for t.fail == nil {
+		_, q := t.quilt()
 		next := t.turn
-		switch _, q = t.quilt(); {
+		switch {
+		case q == nil:
+			t.id, greeted, next = 0, false, t.first
+		case !greeted:
+			greeted = true
+			t.hello(q)
+			continue
 		case q.Paused:
 			next = t.paused
 		case q.Standing == session.Aside || q.Standing == session.Gone:
 			next = t.put
 		case q.InHand() == nil:
-			t.closing(q)
-			return t.fail
+			if t.closing(q); t.alone() {
+				return t.fail
+			}
+			next = t.over
 		default:
 			t.where()
 			t.step(q)
 		}
+		t.look()
 		if err := next(); err != nil {
-			t.say(t.words.PlainLeft())
+			t.left()
 			break
 		}
 	}
 	return t.fail
+}
+
+// hello says how to answer.
+func (t *talk) hello(q *session.Quilt) {
+	t.say(t.words.PlainHello(q.Name))
+	if t.Demo {
+		t.say(words.Capital(t.words.DemoNotice()) + ".")
+	}
+}
+
+// alone reports that nobody is there to be asked.
+func (t *talk) alone() bool {
+	_, alone := t.from.(*itself)
+	return alone
+}
+
+// left says what becomes of it all.
+func (t *talk) left() {
+	switch {
+	case t.Desk == nil && t.id == 0: // nothing was begun
+	case t.Demo:
+		t.say(t.words.PlainNotKept())
+	default:
+		t.say(t.words.PlainLeft())
+	}
 }
 
 // where says what the heading and the mat's line show.
@@ -178,24 +206,28 @@ func (t *talk) mat(state *session.State, name string) {
 	t.say(words.Capital(t.words.Mat(name)) + ": " + t.words.SinceWash(m.Since) + ", " + how + ".")
 }
 
-// facts of the step in hand.
-func facts(q *session.Quilt) guide.Facts {
-	load := q.InHand()
-	list := q.ListOf(load)
-	return guide.Facts{List: list, Load: &load.Load, Step: q.Step, Mat: q.Mat, Unit: list.Unit,
-		Panels: func(fabric int) int { return len(list.Fabrics[fabric].Stock) }}
+// unit is the one she has lengths in.
+func (t *talk) unit() length.Unit {
+	_, q := t.quilt()
+	return guide.Unit(t.Settings.Units, q)
 }
 
 // step says what there is to do; before the mat goes in, the picture too.
 func (t *talk) step(q *session.Quilt) {
-	f := facts(q)
+	state, _ := t.quilt()
+	f := guide.Of(state, q, t.unit())
 	page := guide.Write(t.words, f)
 	t.say(page.Do)
 	for _, item := range page.Items {
 		t.say("  " + item)
 	}
+	if q.Step == session.Fabric {
+		t.panels(q, f)
+	}
 	for _, more := range page.More {
-		t.say(more)
+		if more != t.words.AnySpoiled() { // a number typed here is an answer's
+			t.say(more)
+		}
 	}
 	if q.Step == session.Lay {
 		for _, row := range matpic.Tell(t.words, f.List, f.Load) {
@@ -207,14 +239,41 @@ func (t *talk) step(q *session.Quilt) {
 	}
 }
 
+// panels tells each panel that the rough cuts come out of, with the straight
+// cuts to make in order.
+func (t *talk) panels(q *session.Quilt, f guide.Facts) {
+	said := make(map[string]bool)
+	for i := range f.Load.RoughCuts {
+		p, ok := guide.Panel(q, f, i, func(l length.Len) string { return t.words.Length(l, f.Unit) })
+		if !ok {
+			continue
+		}
+		if name := guide.PanelLegend(t.words, q, f, i); !said[name] {
+			said[name] = true
+			t.say(name + ":")
+			for _, cut := range guide.StraightCuts(t.words, p) {
+				t.say("  " + cut)
+			}
+		}
+	}
+}
+
 // closing says how it ended.
 func (t *talk) closing(q *session.Quilt) {
 	t.say("")
-	t.say(t.words.AllCut(q.Name))
+	if q.Finished() {
+		t.say(t.words.AllCut(q.Name))
+	} else {
+		t.say(t.words.CutSoFar(q.Name))
+	}
 	t.say(t.words.Totals(q.Pieces.Done, q.LoadsDone()))
 	t.say(t.words.TotalSpoiled(q.Pieces.Spoiled))
 	if q.Pieces.Short > 0 {
 		t.say(t.words.StillShort(q.Pieces.Short))
+		t.say(t.words.MoreFabric())
+	}
+	if n := guide.ByHand(q); n > 0 {
+		t.say(t.words.ByHandYet(n))
 	}
 	state, _ := t.quilt()
 	for _, m := range state.Mats {

@@ -183,7 +183,7 @@ func TestEverythingBesidesTheStepIsTold(t *testing.T) {
 	b, id, o, out := evening(t)
 	run(t, b, id, o, "6", "2", "2", "1", "6", "3", "2", "1", "6", "5", "6", "6", "2", "1", "6", "4", "1", "1")
 	has(t, out, "Now: 1 back to the step, 2 all loads, 3 the mats,",
-		"Load 1 of 2: Plum, 8 pieces, now.", "Load 2 of 2: Plum and Oat, 8 pieces.", "Which load? 0 goes back.",
+		"Load 1 of 2: Plum, 8 pieces, 12 min, now.", "Load 2 of 2: Plum and Oat, 8 pieces, 12 min.", "Which load? 0 goes back.",
 		"Row 1, from the left:", "cut this one next",
 		"Caution: Adhesive may touch the warranty", "Mat One, in use: 0 loads since its wash", "Wash due after 8 loads", "adhesive sprayed on",
 		"Lamp Room: ", "You are having a pause.", "Load 1 of 2, press.")

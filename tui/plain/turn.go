@@ -26,10 +26,23 @@ func (t *talk) turn() error {
 		options = append(options,
 			option{t.words.PlainSomeSpoiled(), t.someSpoiled},
 			option{t.words.KeyLifted(t.lifted), func() error { return t.note(&t.lifted, t.words.Lifted()) }},
-			option{t.words.KeyRagged(t.ragged), func() error { return t.note(&t.ragged, t.words.Ragged()) }})
+			option{t.words.KeyRagged(t.ragged), func() error { return t.note(&t.ragged, t.words.Ragged()) }},
+			option{t.words.PlainByPlace(), t.byPlace})
 	}
-	options = append(options, option{t.words.PlainMore(), t.more})
-	return t.pick(about, options)
+	options = append(options, option{t.words.PlainMore(true), t.more})
+	t.ring()
+	return t.pick(about, append(options, t.newsOption()...))
+}
+
+// over is when all is cut: she may still go back, or to another quilt.
+func (t *talk) over() error {
+	_, q := t.quilt()
+	options := []option{{t.words.KeyLeave(), func() error { return errLeft }}}
+	if q.Last.Seq != 0 {
+		options = append(options, option{t.words.KeyBack(), func() error { return t.do(session.Back{}) }})
+	}
+	options = append(options, option{t.words.KeyWash(), t.wash}, option{t.words.PlainMore(true), t.more})
+	return t.pick("over", append(options, t.newsOption()...))
 }
 
 // option is an answer and what comes of it.
@@ -140,7 +153,7 @@ func (t *talk) wash() error {
 			return err
 		}
 	}
-	if q.Mat == names[n] && q.Step > session.Lay {
+	if q.Mat == names[n] && q.Step > session.Lay && q.InHand() != nil {
 		t.say(t.words.FabricOnIt(names[n]))
 		return nil
 	}
@@ -188,6 +201,8 @@ func (t *talk) said(a session.Action) {
 		t.say(t.words.WashTakenBack(a.Mat))
 	case session.Back:
 		t.say(t.words.PlainBack())
+	case session.Replan:
+		t.say(t.words.ChangeTaken())
 	case session.GoOn:
 		if len(a.Spoiled) > 0 {
 			t.say(t.words.Spoiled(len(a.Spoiled)))

@@ -359,6 +359,7 @@ func (English) ByHandYet(n int) string {
 func (English) ToSewing() string { return "Switch the cutter off and close the rotary cutter." }
 
 // The first page when nothing is under way.
+func (English) NoneUnderWay() string { return "No quilt is under way." }
 func (English) WaysOn() []string {
 	return []string{
 		"No quilt is under way. Three ways on:", "",

@@ -376,14 +376,45 @@ func (English) LargeAllCut() string { return "ALL CUT" }
 func (English) LargeShort() string  { return "SHORT" }
 
 // What the plain lines say besides.
-func (English) PlainMore() string     { return "more: loads, mats, pause, days, quilts" }
-func (English) PlainFileName() string { return "Type the name of its file. Enter alone goes back." }
+func (English) PlainMore(cutting bool) string {
+	if cutting {
+		return "more: loads, mats, pause, days, quilts, settings"
+	}
+	return "more: mats, days, quilts, settings"
+}
+func (English) PlainByPlace() string { return "say which ones, by their place" }
+func (English) PlainChange() string  { return "change a cut list" }
+func (English) PlainNumbers(from, to int) string {
+	if from == to {
+		return "number " + itoa(from)
+	}
+	return "numbers " + itoa(from) + " to " + itoa(to)
+}
+func (English) PlainWhichPieces() string { return "Type the numbers of spoiled ones: 3, or 3 4 9." }
+func (English) PlainWhichEnd() string {
+	return "A number again takes it back. Enter alone: that is all. 0: none."
+}
+func (English) PlainPiece(off bool, row, place int, what string) string {
+	says := "Spoiled"
+	if off {
+		says = "Not spoiled"
+	}
+	return fmt.Sprintf("%s: row %d, piece %d, %s.", says, row, place, what)
+}
+func (English) PlainFileName(listed bool) string {
+	if listed {
+		return "Type its number, or the name of a file. Enter alone goes back."
+	}
+	return "Type the name of its file. Enter alone goes back."
+}
+func (English) PlainNotKept() string { return "Left. Nothing of the demo is kept." }
 func (English) PlainNow(what string) string {
 	return "Now: " + what + ". Enter alone keeps it."
 }
 func (English) PlainNotSo() string     { return "Noted: it was not so." }
 func (English) PlainPaused() string    { return "You are having a pause." }
 func (English) PlainWhichLoad() string { return "Which load? 0 goes back." }
+func (English) PlainZero() string      { return "0 goes back." }
 func (English) PlainNameHow() string   { return "Type it. Enter alone leaves it as it is." }
 
 // The settings.

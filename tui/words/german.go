@@ -349,7 +349,8 @@ func (German) StillShort(n int) string {
 func (German) ByHandYet(n int) string {
 	return "Von Hand zu schneiden: noch " + count(n, "Zeile", "Zeilen") + " der Liste."
 }
-func (German) ToSewing() string { return "Das Gerät ausschalten und den Rollschneider schließen." }
+func (German) ToSewing() string     { return "Das Gerät ausschalten und den Rollschneider schließen." }
+func (German) NoneUnderWay() string { return "Kein Quilt ist angefangen." }
 func (German) WaysOn() []string {
 	return []string{
 		"Kein Quilt ist angefangen. Drei Wege:", "",

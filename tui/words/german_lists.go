@@ -329,16 +329,47 @@ func (German) Key(name string) string {
 }
 
 // What the plain lines say besides.
-func (German) PlainMore() string { return "mehr: Ladungen, Matten, Pause, Tage, Quilts" }
-func (German) PlainFileName() string {
+func (German) PlainMore(cutting bool) string {
+	if cutting {
+		return "mehr: Ladungen, Matten, Pause, Tage, Quilts, Einstellungen"
+	}
+	return "mehr: Matten, Tage, Quilts, Einstellungen"
+}
+func (German) PlainByPlace() string { return "sagen, welche, nach ihrem Platz" }
+func (German) PlainChange() string  { return "eine Schnittliste ändern" }
+func (German) PlainNumbers(from, to int) string {
+	if from == to {
+		return "Nummer " + itoa(from)
+	}
+	return "Nummern " + itoa(from) + " bis " + itoa(to)
+}
+func (German) PlainWhichPieces() string {
+	return "Die Nummern der verdorbenen eintippen: 3, oder 3 4 9."
+}
+func (German) PlainWhichEnd() string {
+	return "Dieselbe Nummer nimmt es zurück. Eingabe allein: fertig. 0: keines."
+}
+func (German) PlainPiece(off bool, row, place int, what string) string {
+	says := "Verdorben"
+	if off {
+		says = "Nicht verdorben"
+	}
+	return fmt.Sprintf("%s: Reihe %d, Teil %d, %s.", says, row, place, what)
+}
+func (German) PlainFileName(listed bool) string {
+	if listed {
+		return "Die Nummer oder den Namen der Datei eintippen. Eingabe allein geht zurück."
+	}
 	return "Den Namen der Datei eintippen. Eingabe allein geht zurück."
 }
+func (German) PlainNotKept() string { return "Beendet. Von der Probe wird nichts behalten." }
 func (German) PlainNow(what string) string {
 	return "Jetzt: " + what + ". Eingabe allein behält es."
 }
 func (German) PlainNotSo() string     { return "Notiert: es war doch nicht so." }
 func (German) PlainPaused() string    { return "Du machst eine Pause." }
 func (German) PlainWhichLoad() string { return "Welche Ladung? 0 geht zurück." }
+func (German) PlainZero() string      { return "0 geht zurück." }
 func (German) PlainNameHow() string   { return "Eintippen. Eingabe allein lässt ihn, wie er ist." }
 
 // The settings.

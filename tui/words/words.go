@@ -147,6 +147,7 @@ type Words interface {
 	ByHandYet(n int) string
 	ToSewing() string
 	WaysOn() []string
+	NoneUnderWay() string
 	Saving() string
 	NotYetSaved() string
 	LeavingSoon() string
@@ -386,12 +387,20 @@ type Words interface {
 	LargeWet() string
 	LargeAllCut() string
 	LargeShort() string
-	PlainMore() string
-	PlainFileName() string
+	PlainMore(cutting bool) string
+	PlainByPlace() string
+	PlainChange() string
+	PlainNumbers(from, to int) string
+	PlainWhichPieces() string
+	PlainWhichEnd() string
+	PlainPiece(off bool, row, place int, what string) string
+	PlainFileName(listed bool) string
+	PlainNotKept() string
 	PlainNow(what string) string
 	PlainNotSo() string
 	PlainPaused() string
 	PlainWhichLoad() string
+	PlainZero() string
 	PlainNameHow() string
 	SettingsTitle() string
 	SettingsHow() string
