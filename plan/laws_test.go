@@ -98,8 +98,14 @@ func TestPlansAreWithoutFault(t *testing.T) {
 				return front[len(front)-1]
 			}
 		}
-		for _, f := range check.Check(make(l, opt)) {
+		q := make(l, opt)
+		for _, f := range check.Check(q) {
 			t.Error(f)
+		}
+		for _, s := range q.Short { // interrupted or not, there is a plan of all that the fabric gives
+			if len(l.Fabrics[s.Fabric].Stock) == 0 && s.Length > 0 {
+				t.Errorf("%d: short of what is still to be bought", s.Fabric)
+			}
 		}
 	})
 }

@@ -166,7 +166,7 @@ func (d *cutterFile) loads(ctx context.Context, w world, db string, args []strin
 func (p *planning) whole(ctx context.Context, w world, s source) (*queue.Queue, error) {
 	q, err := p.make(ctx, w, s)
 	if errors.Is(err, errInterrupted) {
-		return nil, errNotStarted
+		return nil, errNotWritten
 	}
 	return q, err
 }

@@ -24,8 +24,11 @@ const (
 // good as it gets.
 var errInterrupted = errors.New("interrupted: this is the best plan so far; left to finish, it may get better")
 
-// errNotStarted: nothing is cut by a plan that was interrupted.
-var errNotStarted = errors.New("interrupted: nothing was started")
+// Nothing is cut or drawn by a plan that was interrupted.
+var (
+	errNotStarted = errors.New("interrupted: the plan is not finished, and nothing was started")
+	errNotWritten = errors.New("interrupted: the plan is not finished, and nothing was written")
+)
 
 // usageError is a command line that can't be understood.
 type usageError struct{ error }
@@ -88,7 +91,7 @@ func tell(w io.Writer, err error) int {
 		return exitFault
 	}
 	fmt.Fprintf(w, "matside: %v\n", err)
-	if errors.Is(err, errInterrupted) || errors.Is(err, errNotStarted) {
+	if errors.Is(err, errInterrupted) || errors.Is(err, errNotStarted) || errors.Is(err, errNotWritten) {
 		return exitInterrupted
 	}
 	var usage usageError

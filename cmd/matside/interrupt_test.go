@@ -29,17 +29,24 @@ func longList(t *testing.T) string {
 }
 
 // TestInterrupted interrupts planning as soon as it says that it takes long:
-// the best plan so far is printed, and said to be that.
+// the best plan so far is printed whole, and said to be that; but nothing is
+// drawn by it, and no file is written.
 func TestInterrupted(t *testing.T) {
-	name := longList(t)
+	name, drawn := longList(t), filepath.Join(t.TempDir(), "drawn")
+	const best, none = "interrupted: this is the best plan so far", "interrupted: the plan is not finished, and nothing was written"
 	for _, c := range []struct {
 		args []string
 		want []string
 	}{
-		{[]string{"plan"}, []string{"Long: ", "interrupted: this is the best plan so far"}},
-		{[]string{"fabric"}, []string{"Long: the fabric for", "interrupted: this is the best plan so far"}},
+		{[]string{"plan"}, []string{"Long: 966 pieces, ", best}},
+		{[]string{"fabric"}, []string{"Long: the fabric for", best}},
+		{[]string{"svg", "-o", drawn}, []string{none}},
+		{[]string{"dxf", "-o", drawn}, []string{none}},
+		{[]string{"pdf", "-o", drawn}, []string{none}},
+		{[]string{"csv", "--of", "loads", "-o", drawn}, []string{none}},
 	} {
 		t.Run(c.args[0], func(t *testing.T) {
+			t.Parallel()
 			w := open(t, []string{"MATSIDE_DB=" + filepath.Join(t.TempDir(), "matside.db")}, append(c.args, name, "--effort", "thorough")...)
 			if !w.until(`matside: .*, \d+ s \(Ctrl\+C`, 20*time.Second) {
 				w.kill()
@@ -53,6 +60,12 @@ func TestInterrupted(t *testing.T) {
 				if !strings.Contains(w.text(), s) {
 					t.Errorf("no %q in\n%s", s, w.text())
 				}
+			}
+			if strings.Contains(w.text(), "too little fabric") {
+				t.Errorf("fabric is said to be short:\n%s", w.text())
+			}
+			if _, err := os.Lstat(drawn); err == nil {
+				t.Errorf("%s was written", drawn)
 			}
 		})
 	}

@@ -28,7 +28,7 @@ func (s *solver) improve(loads []load) []load {
 		return loads
 	}
 	better := func(l []load) {
-		if len(l) < len(loads) {
+		if len(l) > 0 && len(l) < len(loads) { // none where it was stopped
 			loads = l
 		}
 	}
