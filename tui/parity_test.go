@@ -13,6 +13,7 @@ import (
 	"example.org/matside/session"
 	"example.org/matside/tui/internal/fixture"
 	"example.org/matside/tui/plain"
+	"example.org/matside/tui/words"
 )
 
 // asks records what an action of the screen would write down.
@@ -143,27 +144,29 @@ func TestPlainWritesDownAllThatTheScreenDoes(t *testing.T) {
 // counterparts say, for what a binding says on the screen, what the plain
 // lines say where they do the same in other words; or after a bar why they
 // have nothing of the kind.
-var counterparts = map[string]string{
-	"this one is spoiled":           "say which ones, by their place",
-	"not so: this one is spoiled":   "A number again takes it back.",
-	"none of them":                  "0: none.",
-	"not washed":                    "take that back",
-	"take this name":                "Type it. Enter alone leaves it as it is.",
-	"save it":                       "Save it where?",
-	"mark":                          "its print has an up",
-	"1 spoiled":                     "1 piece spoiled, to be cut again.",
-	"other colors":                  "4: Colors: as your window says",
-	"change it":                     "2: Lengths in: as the cut list says",
-	"add":                           "+ a fabric",
-	"this one":                      "Try it",
-	"erase":                         "| the terminal erases in a line that is typed",
-	"keys":                          "| each answer is said every time",
-	"back to the shell for a while": "| the shell's own key does it",
-	"folder above":                  "| a name that is typed may lie in any folder",
-	"all files":                     "| a name that is typed may be any file",
-	"cut lists only":                "| a name that is typed may be any file",
-	"change it back":                "| the values go round",
-}
+var counterparts = func(w words.English) map[string]string {
+	return map[string]string{
+		w.TakeCount(1):     w.Spoiled(1),
+		w.KeyCross(false):  w.PlainByPlace(),
+		w.KeyCross(true):   w.PlainWhichEnd(),
+		w.KeyPickNone():    w.PlainWhichEnd(),
+		w.KeyUnwash("One"): w.KeyTakeBackMat(),
+		w.KeyTakeName():    w.PlainNameHow(),
+		w.KeySave():        w.SaveAs(),
+		w.KeyMark():        w.FormOption("one-way"),
+		w.KeyAdd():         w.RowAddFabric(),
+		w.KeyChange():      "2: " + w.SettingUnits(),
+		w.KeyChoose():      "1: " + w.WayDemo(),
+		w.KeyLook("light"): "4: " + w.SettingLook(),
+		w.KeyErase():       "| the terminal erases in a line that is typed",
+		w.KeyHelp():        "| each answer is said every time",
+		w.KeySleep():       "| the shell's own key does it",
+		w.KeyAbove():       "| a name that is typed may lie in any folder",
+		w.KeyAllFiles():    "| a name that is typed may be any file",
+		w.KeyOnlyLists():   "| a name that is typed may be any file",
+		w.KeyLastValue():   "| the values go round",
+	}
+}(words.English{})
 
 // TestEveryBindingHasItsPlainCounterpart: what a binding does can be had in
 // plain lines by the same words or by its counterpart's, or there is a reason
@@ -182,11 +185,11 @@ func TestEveryBindingHasItsPlainCounterpart(t *testing.T) {
 		}
 		n++
 		says := b.says
-		if name, _, ok := strings.Cut(says, " (now "); ok { // the look in use
-			says = name
+		if b.name == "look" { // whichever is in use
+			says = words.English{}.KeyLook("light")
 		}
 		if strings.HasSuffix(says, " spoiled") && says[0] <= '9' {
-			says = "1" + says[1:]
+			says = words.English{}.TakeCount(1)
 		}
 		switch other, ok := counterparts[says]; {
 		case ok:
