@@ -164,7 +164,7 @@ func (s walk) paragraphs(v view, f guide.Facts, page guide.Page) ([]line, [][]st
 		lines = append(lines, line{more, text})
 	}
 	if f.Step == session.Peel {
-		lines = append(lines, line{v.words.OrPick(), text})
+		lines = append(lines, line{v.words.AnySpoiled(), text}, line{v.words.OrPick(), text})
 	}
 	if s.lifted {
 		lines = append(lines, line{v.words.Lifted(), warn})

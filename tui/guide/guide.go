@@ -174,7 +174,7 @@ func peel(w words.Words, f Facts, p *Page) {
 		line := f.List.Lines[s.Line]
 		p.Items = append(p.Items, w.Stack(letters[s.Line], w.Pieces(line, len(s.Pieces)), f.name(line.Fabric), line.Label))
 	}
-	p.More = []string{w.WasteFirst(), w.AnySpoiled()}
+	p.More = []string{w.WasteFirst()}
 }
 
 // Stack is what a load holds of one line.

@@ -29,7 +29,7 @@ func TestPages(t *testing.T) {
 		{1, session.Press, "Press Plum and Oat flat.|It must be dry. Let it cool."},
 		{0, session.Lay, "Lay Plum on mat One.|Left edge on the 1/4 line, top on the 1/4.|Right side up, grain up the mat.|Smooth from the middle outward.|You may be off by 1/4 in."},
 		{1, session.Cut, "Start the cutter.|Is the blade in, and seated?|Send drawing 2.|Set it to woven cotton for Plum.|Leave it alone until it stops."},
-		{1, session.Peel, "Peel off 8 pieces.|A  4 squares 2 1/2, Plum|B  4 half-square triangles 2 7/8, Oat, for wing|Waste first, then the pieces.|Any spoiled? Type how many."},
+		{1, session.Peel, "Peel off 8 pieces.|A  4 squares 2 1/2, Plum|B  4 half-square triangles 2 7/8, Oat, for wing|Waste first, then the pieces."},
 	} {
 		p := Write(words.English{}, facts(c.load, c.step))
 		got := strings.Join(append(append([]string{p.Do}, p.Items...), p.More...), "|")

@@ -234,6 +234,9 @@ func (t *talk) step(q *session.Quilt) {
 			t.say(row)
 		}
 	}
+	if q.Step == session.Peel {
+		t.say(t.words.PlainAnySpoiled())
+	}
 	if page.Caution != "" {
 		t.say(t.words.PlainCaution(page.Caution))
 	}

@@ -388,6 +388,7 @@ func (German) PlainHello(quilt string) string {
 func (German) PlainChoices(choices string) string { return "Jetzt: " + choices + "." }
 func (German) PlainPick(n int) string             { return fmt.Sprintf("Eine Zahl von 1 bis %d eintippen.", n) }
 func (German) PlainAgain() string                 { return "noch einmal sagen" }
+func (German) PlainAnySpoiled() string            { return "Sind welche verdorben? Dann das antworten." }
 func (German) PlainSomeSpoiled() string           { return "einige sind verdorben" }
 func (German) PlainHowMany() string               { return "Wie viele sind verdorben?" }
 func (German) PlainBack() string                  { return "Einen Schritt zurück." }

@@ -169,6 +169,7 @@ type Words interface {
 	PlainChoices(choices string) string
 	PlainPick(n int) string
 	PlainAgain() string
+	PlainAnySpoiled() string
 	PlainSomeSpoiled() string
 	PlainHowMany() string
 	PlainBack() string
