@@ -284,15 +284,15 @@ func (s *State) decideMat(id QuiltID, a Action) (Content, error) {
 		return MatDue{m.Name, a.Loads}, nil
 	case RenameMat:
 		to, err := aName(a.To)
-		if err == nil && s.Mat(to) != nil {
-			err = refuse(reason.MatThere, to)
+		if err == nil {
+			err = s.nameFree(to, m)
 		}
 		return MatRenamed{m.Name, to}, err
 	case RetireMat:
 		return s.retire(m)
 	}
 	if m.Last == 0 {
-		return nil, ErrNothingBack
+		return nil, refuse(reason.NothingOfMat, m.Name)
 	}
 	return Undone{m.Last}, nil
 }
@@ -338,14 +338,27 @@ func (s *State) addMat(a *AddMat) (Content, error) {
 	switch {
 	case err != nil:
 		return nil, err
-	case s.Mat(name) != nil:
-		return nil, refuse(reason.MatThere, name)
 	case a.Loads < 0 || a.Loads > 1000:
 		return nil, refuse(reason.LoadsFrom)
 	case a.Size.Width < 0 || a.Size.Height < 0 || a.Size.Width > length.MaxLen || a.Size.Height > length.MaxLen:
 		return nil, refuse(reason.MatTooLarge)
 	}
-	return MatAdded{name, a.Size.Width, a.Size.Height, a.Loads}, nil
+	return MatAdded{name, a.Size.Width, a.Size.Height, a.Loads}, s.nameFree(name, nil)
+}
+
+// nameFree refuses a name that a mat other than but has, in any case, or had:
+// what is known of a mat goes by its name.
+func (s *State) nameFree(name string, but *Mat) error {
+	for i := range s.Mats {
+		switch m := &s.Mats[i]; {
+		case m == but || !strings.EqualFold(m.Name, name):
+		case m.Retired:
+			return refuse(reason.MatGone, m.Name)
+		default:
+			return refuse(reason.MatThere, m.Name)
+		}
+	}
+	return nil
 }
 
 func (s *State) retire(m *Mat) (Content, error) {

@@ -16,7 +16,7 @@ var ErrNewer = store.ErrNewer
 // ErrNoQuilt is returned when no quilt, or none under way, is meant.
 var ErrNoQuilt = reason.NoQuilt.Err()
 
-// ErrNothingBack is returned when there is no step left to take back.
+// ErrNothingBack is the *Refused returned when there is no step left to take back.
 var ErrNothingBack = refuse(reason.NothingBack)
 
 // ErrCannotFollow is returned by Fold for an event that can't come next.

@@ -111,7 +111,7 @@ func (f *frame) answer(a answered) tea.Cmd {
 	case errors.As(a.err, &wet):
 		f.saver.err = nil
 		f.screen = wetMat{*wet}
-	case errors.As(a.err, &refused), errors.Is(a.err, session.ErrNothingBack):
+	case errors.As(a.err, &refused):
 		f.saver.err = nil
 		f.notice = words.Full(f.words.Error(a.err))
 		f.screen = f.view().after(f.screen)

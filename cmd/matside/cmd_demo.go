@@ -84,5 +84,5 @@ func demoAlone(ctx context.Context, w world, l *session.Ledger, id session.Quilt
 	}
 	state := l.State()
 	fmt.Fprintln(w.out)
-	return writeStatus(w.out, state.Status(id))
+	return writeStatus(w.out, &state, state.Status(id))
 }

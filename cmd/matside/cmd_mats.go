@@ -20,7 +20,7 @@ func newMats(w world) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "mats",
 		Short: "List the mats and the blade; note a wash, adhesive, a new mat",
-		Long: `List the mats: loads since the wash, what they count as in wear (a load that
+		Long: `List the mats: loads since the wash, what they count as by wear (a load that
 covers more of the mat, or fabric that sheds, counts for more), when a wash is
 due and why, and the chance that the next load lifts. Where a command below
 takes MAT, leaving it out means the mat in use.
@@ -181,12 +181,9 @@ func writeMats(w io.Writer, s *session.State) error {
 func writeMat(w io.Writer, s *session.State, m *session.Mat, now time.Time) {
 	a, said := s.Advise(m.Name), words.English{}
 	width, height := m.Size()
-	age := ""
-	if !m.Came.IsZero() {
-		age = ", in use for " + count(int(now.Sub(m.Came)/(24*time.Hour)), "day", "days")
-	}
-	fmt.Fprintf(w, "mat %s, %s x %s%s\n", printable(m.Name), width.Format(length.In), height.FormatUnit(length.In), age)
-	fmt.Fprintf(w, "  %s, counted by wear as %.1f\n", words.Capital(matWords(session.MatStatus{LoadsSinceWash: m.Since, LoadsUntilDue: a.Left, Lifted: a.Lifted})), a.Age)
+	unit := unitOf(s)
+	fmt.Fprintf(w, "mat %s, %s x %s%s\n", printable(m.Name), width.Format(unit), height.FormatUnit(unit), inUse(m.Came, now))
+	fmt.Fprintf(w, "  %s\n", matWords(fmt.Sprintf("%s (%.1f by wear)", sinceWash(m.Since), a.Age), a.Left, a.Lifted))
 	fmt.Fprintf(w, "  %s\n", whyDue(&a))
 	fmt.Fprintf(w, "  %s\n", said.MayLift(a.Next.Low, a.Next.Mid, a.Next.High))
 	fmt.Fprintf(w, "  %s, %s, %s in all\n", count(m.Washes, "wash", "washes"), adhesive(m.Refreshes), count(m.Loads, "load", "loads"))
@@ -196,6 +193,26 @@ func writeMat(w io.Writer, s *session.State, m *session.Mat, now time.Time) {
 	if now.Before(m.DryAt) {
 		fmt.Fprintf(w, "  %s\n", words.Capital(said.Drying(said.Clock(m.DryAt))))
 	}
+}
+
+// inUse says for how long a mat is known to be in use.
+func inUse(since, now time.Time) string {
+	switch days := int(now.Sub(since) / (24 * time.Hour)); {
+	case since.IsZero():
+		return ""
+	case days == 0:
+		return ", in use since today"
+	default:
+		return ", in use for " + count(days, "day", "days")
+	}
+}
+
+// unitOf is the unit of the quilt worked on last; inches without one.
+func unitOf(s *session.State) length.Unit {
+	if q := latestQuilt(s); q != nil {
+		return q.Unit
+	}
+	return length.In
 }
 
 func adhesive(n int) string {
@@ -224,11 +241,16 @@ func writeBlade(w io.Writer, s *session.State) error {
 	if a.Guess {
 		guess = " A guess: too few ragged edges are noted."
 	}
-	_, err := fmt.Fprintf(w, "blade: %.1f m cut since it was changed, changed %s\n  %s%s\n", float64(a.Length)/float64(length.Metre), times(s.Blade.Changes),
+	_, err := fmt.Fprintf(w, "blade: %s cut since it was changed, changed %s\n  %s%s\n", said.Long(a.Length, unitOf(s)), times(s.Blade.Changes),
 		said.MayFray(a.Next.Low, a.Next.Mid, a.Next.High), guess)
-	if err == nil && a.Change {
-		_, err = fmt.Fprintf(w, "  %s\n", said.ChangeBladeTime())
+	if err != nil || !a.Change {
+		return err
 	}
+	why := ""
+	if a.Ragged {
+		why = "An edge was ragged since. "
+	}
+	_, err = fmt.Fprintf(w, "  %s%s\n", why, said.ChangeBladeTime())
 	return err
 }
 

@@ -52,7 +52,7 @@ func newStatus(w world) *cobra.Command {
 			}
 			status := latestStatus(&state)
 			if !asJSON {
-				return writeStatus(w.out, status)
+				return writeStatus(w.out, &state, status)
 			}
 			return writeJSON(w.out, status)
 		},
@@ -84,12 +84,12 @@ func latestStatus(s *session.State) session.Status {
 	return s.StatusAt(id, time.Now())
 }
 
-func writeStatus(w io.Writer, s session.Status) error {
+func writeStatus(w io.Writer, state *session.State, s session.Status) error {
 	if s.Quilt == "" {
 		fmt.Fprintln(w, "No quilt is under way. `matside cut FILE` starts one, `matside demo` shows how it goes.")
 	} else {
 		fmt.Fprintln(w, printable(s.Quilt))
-		fmt.Fprintf(w, "  %s\n", whereShe(s))
+		fmt.Fprintf(w, "  %s%s\n", aside(state.Quilt(s.Number)), whereShe(s))
 		fmt.Fprintf(w, "  loads   %d done, %d left\n", s.LoadsDone, s.LoadsLeft)
 		fmt.Fprintf(w, "  pieces  %d done, %d left, %d spoiled\n", s.PiecesDone, s.PiecesLeft+s.PiecesWaiting, s.PiecesSpoiled)
 		if s.PiecesShort > 0 {
@@ -101,7 +101,7 @@ func writeStatus(w io.Writer, s session.Status) error {
 		}
 	}
 	for _, m := range s.Mats {
-		fmt.Fprintf(w, "  mat %s  %s\n", printable(m.Name), matWords(m))
+		fmt.Fprintf(w, "  mat %s  %s\n", printable(m.Name), matWords(sinceWash(m.LoadsSinceWash), m.LoadsUntilDue, m.Lifted))
 	}
 	return nil
 }
@@ -121,13 +121,23 @@ func whereShe(s session.Status) string {
 	}
 }
 
-// matWords says how a mat stands, in words.
-func matWords(m session.MatStatus) string {
-	since := count(m.LoadsSinceWash, "load", "loads") + " since its wash"
+// aside says of a quilt that is set aside that it is.
+func aside(q *session.Quilt) string {
+	if q.Standing == session.Aside {
+		return "set aside; "
+	}
+	return ""
+}
+
+func sinceWash(loads int) string { return count(loads, "load", "loads") + " since its wash" }
+
+// matWords says how a mat stands: since when, and how many loads are left
+// before the next wash.
+func matWords(since string, left int, lifted bool) string {
 	switch {
-	case m.LoadsUntilDue > 0:
-		return fmt.Sprintf("%s, %d more before it is due", since, m.LoadsUntilDue)
-	case m.Lifted:
+	case left > 0:
+		return fmt.Sprintf("%s, %d more before it is due", since, left)
+	case lifted:
 		return since + ", and it has lifted: wash it now"
 	default:
 		return since + ", wash it now"

@@ -180,7 +180,7 @@ func (t *talk) doFor(id session.QuiltID, a session.Action) error {
 			return nil
 		case errors.As(err, &wet):
 			return err
-		case errors.As(err, &refused), errors.Is(err, session.ErrNothingBack):
+		case errors.As(err, &refused):
 			t.say(words.Full(t.words.Error(err)))
 			return nil
 		}
