@@ -72,3 +72,14 @@ func (v view) big(tries [][]string) [][]string {
 	}
 	return tries
 }
+
+// more shows at the right edge of a list, drawn from row top to row bottom,
+// that it goes on above or below.
+func more(c *canvas.Canvas, top, bottom int, above, below bool) {
+	if above {
+		c.Text(c.W-1, top, "↑", accent)
+	}
+	if below {
+		c.Text(c.W-1, bottom, "↓", accent)
+	}
+}

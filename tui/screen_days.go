@@ -45,26 +45,42 @@ func (s days) body(v view, c *canvas.Canvas) {
 	showParts(v, c, s.page, []part{v.evenings(), v.minutes(), v.spoiledIn(), v.spoiledAt()})
 }
 
-// showParts lays parts out for the window.
+// showParts lays parts out for the window: in two columns, or under each other
+// in as many pages as they need.
 func showParts(v view, c *canvas.Canvas, page int, parts []part) {
-	high := 0
-	for _, p := range parts {
-		high += p.rows + 2
-	}
 	const wide, gap = 100, 4
-	switch {
-	case c.W >= wide:
+	if c.W >= wide {
 		half := (len(parts) + 1) / 2
 		w := (c.W - gap) / 2
 		stack(c, 0, w, parts[:half])
 		stack(c, w+gap, w, parts[half:])
-	case high <= c.H:
-		stack(c, 0, c.W, parts)
-	default:
-		i := page % len(parts)
-		stack(c, 0, c.W, parts[i:i+1])
-		c.Text(0, c.H-1, v.words.PageOf(i+1, len(parts)), accent)
+		return
 	}
+	pages := paged(parts, c.H)
+	if len(pages) == 1 {
+		stack(c, 0, c.W, parts)
+		return
+	}
+	i := page % len(pages)
+	above := canvas.New(c.W, c.H-1, text)
+	stack(above, 0, c.W, pages[i])
+	c.Draw(0, 0, above)
+	c.Text(0, c.H-1, v.words.PageOf(i+1, len(pages)), accent)
+}
+
+// paged deals parts out to pages of h rows, in their order. What leaves room
+// for the row that tells of pages is one page.
+func paged(parts []part, h int) [][]part {
+	var pages [][]part
+	room := 0
+	for _, p := range parts {
+		if high := p.rows + 2; len(pages) == 0 || high > room {
+			pages, room = append(pages, nil), h-1
+		}
+		pages[len(pages)-1] = append(pages[len(pages)-1], p)
+		room -= p.rows + 2
+	}
+	return pages
 }
 
 // stack puts parts under each other, the room shared out by what they like.

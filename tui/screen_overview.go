@@ -91,6 +91,7 @@ func (s overview) pointed(v view, name string) (binding, bool) {
 func (s overview) list(v view, c *canvas.Canvas) {
 	loads, at, p := v.quilt.Loads, s.index(v), v.state.Pace()
 	from := max(0, min(at-c.H/2, len(loads)-c.H))
+	defer more(c, 0, c.H-1, from > 0, from+c.H < len(loads))
 	digits := len(fmt.Sprint(len(loads)))
 	for y := range min(c.H, len(loads)-from) {
 		l := &loads[from+y]

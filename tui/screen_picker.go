@@ -257,6 +257,7 @@ func (s picker) body(v view, c *canvas.Canvas) {
 		c.Text(1, y, canvas.Fit(name, c.W-2), style)
 		c.Zone(0, y, c.W, high, rowName(from+i))
 	}
+	more(c, 2, 2+(shown-1)*high, from > 0, from+shown < len(names))
 }
 
 // rowName is the name of the binding that goes to row n of a list.

@@ -218,10 +218,5 @@ func (s sheet) choices(v view, c *canvas.Canvas, y, room int) {
 		c.Text(1, row, canvas.Fit(key+" "+says, c.W-2), style)
 		c.Zone(0, row, c.W, high, "choice "+strconv.Itoa(i))
 	}
-	if from > 0 {
-		c.Text(c.W-1, y, "↑", accent)
-	}
-	if from+shown < len(q.Options) {
-		c.Text(c.W-1, y+(shown-1)*high, "↓", accent)
-	}
+	more(c, y, y+(shown-1)*high, from > 0, from+shown < len(q.Options))
 }

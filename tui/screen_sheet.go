@@ -173,6 +173,7 @@ func (s sheet) list(v view, c *canvas.Canvas) {
 		s.row(v, c, y, all[from+y], from+y == f.At)
 		c.Zone(0, y, c.W, 1, rowName(from+y))
 	}
+	more(c, 0, shown-1, from > 0, from+shown < len(all))
 	for i, l := range foot {
 		c.Text(1, shown+i, l, warn)
 	}

@@ -109,6 +109,7 @@ func (s shelf) body(v view, c *canvas.Canvas) {
 		c.Right(c.W-1, y, standing, style)
 		c.Text(3, y+1, canvas.Fit(guide.Card(v.words, card, c.W < 70), c.W-4), more)
 	}
+	more(c, 0, (rows-1)*high, from > 0, from+rows < len(cards))
 }
 
 // picked is how the line at the cursor looks.

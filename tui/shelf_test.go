@@ -140,9 +140,11 @@ func TestDaysBehind(t *testing.T) {
 	d.sees("The days behind", "Wed, Nov 25", "6, 2 spoiled", "Thu, Nov 26", "Minutes a step", "fabric", "Spoiled, by fabric", "Plum", "Spoiled, by place on the mat")
 	d = newDesk(t, 60, 20)
 	d.key("enter", "enter", "enter", "enter", "2", "enter", "d")
-	d.sees("Pieces an evening", "part 1 of 4")
-	d.key("n", "n", "n")
-	d.sees("Spoiled, by place on the mat", "part 4 of 4")
+	d.sees("Pieces an evening", "part 1 of 3")
+	d.key("n")
+	d.sees("Minutes a step", "Spoiled, by fabric", "part 2 of 3")
+	d.key("n")
+	d.sees("Spoiled, by place on the mat", "part 3 of 3")
 }
 
 // slowJob is a job that ends when it is told to.

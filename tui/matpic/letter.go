@@ -1,6 +1,7 @@
 package matpic
 
 import (
+	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
 	"example.org/matside/tui/canvas"
 	"example.org/matside/tui/glyph"
@@ -127,16 +128,28 @@ func (d *drawing) crossed(o outline.Outline, at place, r rune, chosen bool) {
 	}
 }
 
+// amid is the cell in the middle of a piece, whatever runs through it: where
+// a piece that has no cell of its own is marked.
+func (d *drawing) amid(o outline.Outline) (x, y int) {
+	sx, sy := centre(o)
+	return d.col(length.Len(sx) * length.Micrometre), d.row(length.Len(sy) * length.Micrometre)
+}
+
+// centre is the middle of the corners, in micrometres.
+func centre(o outline.Outline) (x, y int64) {
+	for _, p := range o {
+		x += micro(p.X)
+		y += micro(p.Y)
+	}
+	return x / int64(len(o)), y / int64(len(o))
+}
+
+// place is the free cell nearest to the middle of a piece.
 func (d *drawing) place(o outline.Outline) (bestX, bestY int, ok bool) {
 	if len(o) == 0 {
 		return 0, 0, false
 	}
-	var sx, sy int64
-	for _, p := range o {
-		sx += micro(p.X)
-		sy += micro(p.Y)
-	}
-	sx, sy = sx/int64(len(o)), sy/int64(len(o))
+	sx, sy := centre(o)
 	best := int64(-1)
 	d.cells(o, func(x, y int) {
 		if !d.free(o, x, y) {

@@ -102,6 +102,10 @@ func (p Picture) letters(d *drawing) {
 	for i, piece := range p.Load.Pieces {
 		at := &l.places[i]
 		at.x, at.y, at.ok = d.place(piece.Outline)
+		if !at.ok && (p.Spoiled[i] || p.Cursor == i) && len(piece.Outline) > 0 {
+			at.x, at.y = d.amid(piece.Outline)
+			at.ok = true
+		}
 		if h, seen := l.high[piece.Line]; p.Large && (!seen || h > 0) {
 			room := l.room(piece.Outline, *at, p.Letters[piece.Line])
 			if !seen || room < h {

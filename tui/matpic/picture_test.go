@@ -10,6 +10,7 @@ import (
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
 	"example.org/matside/plan/queue"
+	"example.org/matside/tui/canvas"
 )
 
 const in = length.Inch
@@ -179,5 +180,28 @@ func TestLetters(t *testing.T) {
 	}
 	if got := Letters(list); len(got) != 106 {
 		t.Errorf("%d letters", len(got))
+	}
+}
+
+// However small the picture, what is crossed out and what is chosen shows.
+func TestASmallPieceIsMarkedToo(t *testing.T) {
+	paint := func(s canvas.Style) string {
+		if s.Reverse {
+			return "<"
+		}
+		return ">"
+	}
+	for _, size := range [][2]int{{12, 7}, {16, 8}, {20, 11}, {40, 20}} {
+		for i := range sample().Load.Pieces {
+			p := sample()
+			p.Cursor, p.Spoiled = -1, map[int]bool{i: true}
+			if n := strings.Count(strings.Join(p.Draw(size[0], size[1]).Lines(), ""), "╳"); n == 0 {
+				t.Errorf("%v: piece %d is not crossed out", size, i)
+			}
+			p.Cursor, p.Spoiled = i, nil
+			if !strings.Contains(p.Draw(size[0], size[1]).Render(paint), "<") {
+				t.Errorf("%v: piece %d is not seen to be chosen", size, i)
+			}
+		}
 	}
 }

@@ -225,9 +225,7 @@ func (t *talk) step(q *session.Quilt) {
 		t.panels(q, f)
 	}
 	for _, more := range page.More {
-		if more != t.words.AnySpoiled() { // a number typed here is an answer's
-			t.say(more)
-		}
+		t.say(more)
 	}
 	if q.Step == session.Lay {
 		for _, row := range matpic.Tell(t.words, f.List, f.Load) {
