@@ -55,7 +55,7 @@ func everyBinding(t *testing.T, f func(d *desk, b binding)) {
 		see(d)
 	}
 	for _, g := range listFrames {
-		d, _ := listDesk(t, g.name, g.keys, 120, 40)
+		d, _ := listDesk(t, "", g.name, g.keys, 120, 40)
 		see(d)
 	}
 }

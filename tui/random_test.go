@@ -60,7 +60,7 @@ func randomDesk(t *testing.T, r *rand.Rand, w, h int) (*desk, *table) {
 	kind := r.IntN(3)
 	if kind == 2 {
 		if g := listFrames[r.IntN(len(listFrames))]; further {
-			return listDesk(t, g.name, g.keys, w, h)
+			return listDesk(t, "", g.name, g.keys, w, h)
 		}
 		return atTable(t, w, h)
 	}

@@ -164,6 +164,9 @@ func (s trouble) bindings(v view) []binding {
 
 func (trouble) title(v view) string   { return "" }
 func (trouble) caution(v view) string { return "" }
+// isMark says whether a line is the mark under a line of hers.
+func isMark(l string) bool { return strings.Contains(l, "^") && strings.Trim(l, " ^") == "" }
+
 func (s trouble) body(v view, c *canvas.Canvas) {
 	var lines []line
 	for i, l := range s.lines {
@@ -171,12 +174,16 @@ func (s trouble) body(v view, c *canvas.Canvas) {
 		if i == 0 {
 			style = warn
 		}
-		if strings.HasPrefix(l, "  ") { // a line of hers, or the mark under it: not to be broken
+		if isMark(l) || i+1 < len(s.lines) && isMark(s.lines[i+1]) { // a line of hers, and the mark under it: not to be broken
 			lines = append(lines, line{l, accent})
 			continue
 		}
-		for _, part := range canvas.Wrap(l, c.W-2) {
-			lines = append(lines, line{part, style})
+		indent := l[:len(l)-len(strings.TrimLeft(l, " "))]
+		if indent != "" {
+			style = accent
+		}
+		for _, part := range canvas.Wrap(strings.TrimLeft(l, " "), c.W-2-len(indent)) {
+			lines = append(lines, line{indent + part, style})
 		}
 	}
 	for y, l := range onePage(v, lines, s.page, c.H) {

@@ -471,7 +471,7 @@ func (English) PauseName(minutes int) string {
 	return "after " + count(minutes, "minute", "minutes")
 }
 func (English) KeysName(gap time.Duration) string {
-	return fmt.Sprintf("within %d hundredths of a second", gap.Milliseconds()/10)
+	return fmt.Sprintf("within %.2f seconds", gap.Seconds())
 }
 func (English) LanguageName(l string) string {
 	switch l {

@@ -15,7 +15,7 @@ func (German) WayDemoHow() string  { return "Ein erfundener Quilt. Nichts davon 
 func (German) WayOpen() string     { return "Eine Schnittliste öffnen" }
 func (German) WayOpenHow() string  { return "Eine, die schon geschrieben ist." }
 func (German) WayWrite() string    { return "Hier eine schreiben" }
-func (German) WayWriteHow() string { return "Erst der Stoff, dann die Teile, eins nach dem anderen." }
+func (German) WayWriteHow() string { return "Stoff, dann Teile, eins nach dem anderen." }
 func (German) WayResume() string   { return "Weiter schreiben" }
 func (German) WayResumeHow(quilt string) string {
 	if quilt == "" {
@@ -163,10 +163,10 @@ func sizeHintGerman(shape string) string {
 var optionsInGerman = map[string]string{
 	"yardage": "Meterware vom Ballen", "fat quarters": "Fat Quarters", "other pieces": "andere Stücke",
 	"nothing yet": "noch nichts: sag mir, was ich kaufen muss",
-	"finished":    "fertig: Nahtzugabe kommt dazu", "cut": "zugeschnitten: genau so", "left": "links", "right": "rechts",
+	"finished":    "fertig: Naht kommt dazu", "cut": "zugeschnitten: genau so", "left": "links", "right": "rechts",
 	"one-way": "sein Muster hat oben und unten", "sheds": "er verliert Flusen und Fäden", "face down": "er liegt mit der rechten Seite auf der Matte",
 	"shrinks": "er läuft ein: ich wasche ihn vorher", "cutter setting": "am Gerät gibt es eine Einstellung für ihn",
-	"lengthwise": "wie geschrieben, im Fadenlauf", "crosswise": "die erste Zahl im Fadenlauf", "any grain": "beliebig gedreht, gleich wie der Faden läuft",
+	"lengthwise": "wie geschrieben, im Fadenlauf", "crosswise": "die erste Zahl im Fadenlauf", "any grain": "beliebig gedreht",
 	"trimmed": "spitze Ecken gekappt", "fussy": "von Hand auf ein Motiv gesetzt", "by hand": "von Hand am Tisch geschnitten",
 	"seam": "die Nahtzugabe", "allowance": "Zuschnitte, wie Bücher sie drucken", "units": "Zoll oder Zentimeter", "mat": "die Größe der Matte",
 	"gap": "Abstand zwischen den Teilen", "margin": "Stoff rund um die Teile", "outline": "ein eigener Umriss",
@@ -399,7 +399,7 @@ func (German) UnitsName(u string) string {
 	case "cm":
 		return "Zentimeter"
 	}
-	return "wie die Schnittliste sagt"
+	return "wie die Liste sagt"
 }
 func (German) LettersName(l string) string {
 	switch l {
@@ -433,7 +433,7 @@ func (German) PauseName(minutes int) string {
 	return "nach " + count(minutes, "Minute", "Minuten")
 }
 func (German) KeysName(gap time.Duration) string {
-	return fmt.Sprintf("innerhalb von %d Hundertstelsekunden", gap.Milliseconds()/10)
+	return "binnen " + comma(fmt.Sprintf("%.2f", gap.Seconds())) + " Sekunden"
 }
 func (German) LanguageName(l string) string {
 	switch l {
