@@ -164,6 +164,7 @@ func (s trouble) bindings(v view) []binding {
 
 func (trouble) title(v view) string   { return "" }
 func (trouble) caution(v view) string { return "" }
+
 // isMark says whether a line is the mark under a line of hers.
 func isMark(l string) bool { return strings.Contains(l, "^") && strings.Trim(l, " ^") == "" }
 
