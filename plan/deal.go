@@ -30,16 +30,20 @@ const mostDeals = 64
 // for all loads or two, where that makes fewer layouts.
 func (w *alike) deal(all []pattern, chosen []int) bool {
 	var mats []int
+	dealt := make([]bool, len(w.drawings))
 	total := make([]int, len(w.job.Kinds))
 	for _, i := range chosen {
 		mats = append(mats, all[i].mats...)
+		for _, k := range all[i].mats {
+			dealt[k] = true
+		}
 		for k, n := range all[i].want {
 			total[k] += n * len(all[i].mats)
 		}
 	}
 	kept := map[int]bool{} // drawings that stay for others
 	for i, d := range w.drawings {
-		kept[d] = kept[d] || !slices.Contains(mats, i)
+		kept[d] = kept[d] || !dealt[i]
 	}
 	fresh := -1 // new ones to gain by at most: one less than go
 	for _, stays := range kept {

@@ -79,7 +79,24 @@ func (j *Job) nested(fabric int, want []int, w, h length.Len) Group {
 			key = binary.AppendUvarint(binary.AppendUvarint(key, uint64(p.shape)), uint64(n))
 		}
 	}
+	if len(kinds) == 1 {
+		return j.laid(fabric, kinds, j.nestedAlone(kinds[0], string(key), w, h, items))
+	}
 	return j.laid(fabric, kinds, j.nests.lay(string(key), w, h, j.List.Gap, items, j.nesting()))
+}
+
+// nestedAlone is lay for a single kind: where its count doesn't matter, what
+// was laid of its shape by itself serves, and serves later.
+func (j *Job) nestedAlone(k int, key string, w, h length.Len, items []nest.Item) []nested {
+	n := nesting{j.Kinds[k].shape, [2]length.Len{w, h}}
+	if all, ok := j.nests.alone[n]; ok && len(all) <= items[0].Count {
+		return all
+	}
+	all := j.nests.lay(key, w, h, j.List.Gap, items, j.nesting())
+	if len(all) > 0 && len(all) < items[0].Count && !j.stopped() {
+		j.nests.alone[n] = all
+	}
+	return all
 }
 
 // nesting is how hard outlines are laid. More effort goes into more layings,
