@@ -133,7 +133,7 @@ func button(c *canvas.Canvas, y int, key, says, how string, chosen bool) {
 	bar, style, under := mark, strong, text
 	if chosen {
 		style = canvas.Style{Ink: look.Strong, Bold: true, Reverse: true}
-		bar = style
+		bar = strong
 		c.Fill(2, y, c.W-2, 1, ' ', style)
 	}
 	for i := range 2 {
