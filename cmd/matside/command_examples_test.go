@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"os"
 	"path/filepath"
 	"strings"
@@ -41,7 +40,6 @@ func runExample(t *testing.T, line string) {
 		table = "Needed,Cut,fabric\n4,2 1/2,Ink\n"
 	}
 	t.Chdir(t.TempDir())
-	env := map[string]string{"HOME": t.TempDir(), "MATSIDE_PLAIN": "1"}
 	for name, text := range map[string]string{"throw.cutlist": list, "table.csv": table} {
 		if strings.Contains(line, "-o "+name) {
 			continue // it is to be written
@@ -50,20 +48,19 @@ func runExample(t *testing.T, line string) {
 			t.Fatal(err)
 		}
 	}
-	matside := func(args ...string) string {
-		var out, errs bytes.Buffer
-		w := world{in: strings.NewReader(""), out: &out, err: &errs, getenv: func(name string) string { return env[name] }}
-		if code := run(t.Context(), w, args); code != exitDone {
-			t.Errorf("matside %q: exit code %d: %s", args, code, &errs)
-		}
-		return out.String()
-	}
-	if err := os.WriteFile(filepath.Join(env["HOME"], "harbour.cutlist"), []byte(list), 0o600); err != nil {
+	harbour := filepath.Join(t.TempDir(), "harbour.cutlist")
+	if err := os.WriteFile(harbour, []byte(list), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	matside("cut", filepath.Join(env["HOME"], "harbour.cutlist"))
+	matside := commands(t)
+	if _, errs, code := matside("cut", harbour); code != exitDone {
+		t.Fatalf("exit code %d: %s", code, errs)
+	}
 	line, to, redirected := strings.Cut(line, " >")
-	said := matside(shellWords(line)[1:]...)
+	said, errs, code := matside(shellWords(line)[1:]...)
+	if code != exitDone {
+		t.Errorf("%s: exit code %d: %s", line, code, errs)
+	}
 	if redirected && said == "" && !strings.Contains(line, "leftovers") {
 		t.Errorf("nothing goes to%s", strings.TrimPrefix(to, ">"))
 	}

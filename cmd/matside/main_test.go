@@ -1,9 +1,11 @@
 package main
 
 import (
+	"bytes"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 
@@ -23,6 +25,18 @@ var program = sync.OnceValues(func() (string, error) {
 	}
 	return name, err
 })
+
+// commands runs matside's commands in this process: in plain lines, with
+// nothing typed, all of them in one home.
+func commands(t *testing.T) func(args ...string) (said, errs string, code int) {
+	env := map[string]string{"HOME": t.TempDir(), "MATSIDE_PLAIN": "1"}
+	return func(args ...string) (string, string, int) {
+		var out, errs bytes.Buffer
+		w := world{in: strings.NewReader(""), out: &out, err: &errs, getenv: func(name string) string { return env[name] }}
+		code := run(t.Context(), w, args)
+		return out.String(), errs.String(), code
+	}
+}
 
 // cleaned runs the tests and removes the program they built.
 type cleaned struct{ *testing.M }

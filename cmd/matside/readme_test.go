@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"context"
 	"os"
 	"strings"
 	"testing"
@@ -35,18 +33,17 @@ func TestReadme(t *testing.T) {
 	if err := os.WriteFile("porch.cutlist", []byte(list), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	env := map[string]string{"HOME": t.TempDir(), "MATSIDE_PLAIN": "1"}
+	matside := commands(t)
 	for _, line := range append([]string{"matside plan porch.cutlist"}, lines...) {
 		line, to, _ := strings.Cut(line, " > ")
-		var out, errs bytes.Buffer
-		w := world{in: strings.NewReader(""), out: &out, err: &errs, getenv: func(name string) string { return env[name] }}
-		if code := run(context.Background(), w, strings.Fields(line)[1:]); code != exitDone {
-			t.Errorf("%s: exit code %d: %s", line, code, &errs)
+		said, errs, code := matside(strings.Fields(line)[1:]...)
+		if code != exitDone {
+			t.Errorf("%s: exit code %d: %s", line, code, errs)
 		}
-		if line == "matside plan porch.cutlist" && out.String() != answer {
-			t.Errorf("the README says\n%s\nand the plan is\n%s", answer, &out)
+		if line == "matside plan porch.cutlist" && said != answer {
+			t.Errorf("the README says\n%s\nand the plan is\n%s", answer, said)
 		}
-		if to != "" && out.Len() == 0 {
+		if to != "" && said == "" {
 			t.Errorf("%s wrote nothing into %s", line, to)
 		}
 	}

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"context"
 	"fmt"
 	"os"
 	"strings"
@@ -45,18 +43,11 @@ func TestTopicLists(t *testing.T) {
 // folder with the examples in it, one after the other.
 func TestTopicCommands(t *testing.T) {
 	t.Chdir(t.TempDir())
-	env := map[string]string{"HOME": t.TempDir(), "MATSIDE_PLAIN": "1"}
-	matside := func(line string) (string, int) {
-		var said bytes.Buffer
-		w := world{in: strings.NewReader(""), out: &said, err: &said, getenv: func(name string) string { return env[name] }}
-		code := run(context.Background(), w, strings.Fields(line))
-		return said.String(), code
-	}
-	if said, code := matside("examples -o ."); code != exitDone {
-		t.Fatalf("exit code %d: %s", code, said)
-	}
-	if said, code := matside("cut first-nine-patch.cutlist --effort quick"); code != exitDone {
-		t.Fatalf("exit code %d: %s", code, said)
+	matside := commands(t)
+	for _, line := range []string{"examples -o .", "cut first-nine-patch.cutlist --effort quick"} {
+		if _, errs, code := matside(strings.Fields(line)...); code != exitDone {
+			t.Fatalf("matside %s: exit code %d: %s", line, code, errs)
+		}
 	}
 	n := 0
 	inTopics(t, func(t *testing.T, block string) {
@@ -67,9 +58,9 @@ func TestTopicCommands(t *testing.T) {
 			}
 			n++
 			line, to, _ := strings.Cut(line, " > ")
-			said, code := matside(line)
+			said, errs, code := matside(strings.Fields(line)...)
 			if code != exitDone {
-				t.Errorf("matside %s: exit code %d: %s", line, code, said)
+				t.Errorf("matside %s: exit code %d: %s", line, code, errs)
 			}
 			if to == "" {
 				continue
