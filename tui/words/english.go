@@ -405,7 +405,7 @@ func (English) PlainHello(quilt string) string {
 func (English) PlainChoices(choices string) string { return "Now: " + choices + "." }
 func (English) PlainPick(n int) string             { return fmt.Sprintf("Type a number from 1 to %d.", n) }
 func (English) PlainAgain() string                 { return "say it again" }
-func (English) PlainAnySpoiled() string            { return "Any spoiled? Then that is your answer." }
+func (English) PlainAnySpoiled() string            { return "Any spoiled? Then choose that answer." }
 func (English) PlainSomeSpoiled() string           { return "some are spoiled" }
 func (English) PlainHowMany() string               { return "How many are spoiled?" }
 func (English) PlainBack() string                  { return "One step back." }

@@ -103,7 +103,7 @@ func (German) Done(n int) string {
 func (German) CutOne(fabric, size string) string { return fabric + " zuschneiden: " + size + "." }
 func (German) CutMany(n int) string              { return zuschnitt(n) + " zuschneiden:" }
 func (German) FromPanel(panel, of int) string {
-	return fmt.Sprintf("Er kommt aus Stück %d von %d.", panel, of)
+	return fmt.Sprintf("Der Zuschnitt kommt aus Stück %d von %d.", panel, of)
 }
 func (German) Panel(panel int) string           { return fmt.Sprintf("Stück %d", panel) }
 func (German) Rough(fabric, size string) string { return fabric + " " + size }
@@ -388,7 +388,7 @@ func (German) PlainHello(quilt string) string {
 func (German) PlainChoices(choices string) string { return "Jetzt: " + choices + "." }
 func (German) PlainPick(n int) string             { return fmt.Sprintf("Eine Zahl von 1 bis %d eintippen.", n) }
 func (German) PlainAgain() string                 { return "noch einmal sagen" }
-func (German) PlainAnySpoiled() string            { return "Sind welche verdorben? Dann das antworten." }
+func (German) PlainAnySpoiled() string            { return "Sind welche verdorben? Dann diese Antwort wählen." }
 func (German) PlainSomeSpoiled() string           { return "einige sind verdorben" }
 func (German) PlainHowMany() string               { return "Wie viele sind verdorben?" }
 func (German) PlainBack() string                  { return "Einen Schritt zurück." }

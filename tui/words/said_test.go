@@ -104,6 +104,7 @@ func TestErrorsInGerman(t *testing.T) {
 		{reason.FabricOn.Err("One"), "der Stoff liegt auf Matte One; erst abziehen"},
 		{BrokeOff.Err(errors.New("odd")), "es brach ab: odd"},
 		{errors.New("odd"), "odd"},
+		{errors.Join(nil, reason.LastLoad.Err(), errors.New("odd")), "sie ist schon die letzte\nodd"},
 	} {
 		if got := (German{}).Error(c.err); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)

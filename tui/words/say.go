@@ -51,6 +51,13 @@ func (g German) fact(fact any) string {
 // Error is English's: what is made of sentences is said in German, and so are
 // the few things that an operating system says most.
 func (g German) Error(err error) string {
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		var all []string
+		for _, one := range joined.Unwrap() {
+			all = append(all, g.Error(one))
+		}
+		return strings.Join(all, "\n")
+	}
 	var t told
 	if errors.As(err, &t) {
 		return t.In(g.Say)
