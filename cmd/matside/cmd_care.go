@@ -117,7 +117,7 @@ func newRestore(w world) *cobra.Command {
 }
 
 func newExport(w world) *cobra.Command {
-	return &cobra.Command{
+	c := &cobra.Command{
 		Use: "export", Short: "Write all that is kept as JSON", Args: noWords,
 		RunE: func(c *cobra.Command, _ []string) error {
 			path, err := session.Path(dataFile(c), runtime.GOOS, w.getenv)
@@ -127,6 +127,8 @@ func newExport(w world) *cobra.Command {
 			return session.Export(path, w.out, session.OpenOptions{})
 		},
 	}
+	c.Flags().Bool("json", false, "as JSON, which it always is")
+	return c
 }
 
 func newImport(w world) *cobra.Command {

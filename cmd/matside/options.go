@@ -17,7 +17,7 @@ func optionError(c *cobra.Command, err error) error {
 	case errors.As(err, &unknown) && unknown.GetSpecifiedShortnames() != "":
 		return usagef("`%s` has no option -%s", c.CommandPath(), printable(unknown.GetSpecifiedName()))
 	case errors.As(err, &unknown):
-		return usagef("`%s` has no option --%s; it takes %s", c.CommandPath(), printable(unknown.GetSpecifiedName()), optionNames(c))
+		return usagef("`%s` has no option --%s%s", c.CommandPath(), printable(unknown.GetSpecifiedName()), optionNames(c))
 	case errors.As(err, &bare):
 		return usagef("--%s needs something behind it: %s", bare.GetFlag().Name, bare.GetFlag().Usage)
 	case errors.As(err, &wrong):
@@ -34,7 +34,8 @@ func wanted(e *pflag.InvalidValueError) string {
 	return e.Unwrap().Error()
 }
 
-// optionNames are the options that c takes, but for those that all commands do.
+// optionNames tells the options that c takes, but for those that all commands
+// do.
 func optionNames(c *cobra.Command) string {
 	var names []string
 	c.NonInheritedFlags().VisitAll(func(f *pflag.Flag) {
@@ -42,5 +43,8 @@ func optionNames(c *cobra.Command) string {
 			names = append(names, "--"+f.Name)
 		}
 	})
-	return strings.Join(names, ", ")
+	if len(names) == 0 {
+		return ""
+	}
+	return "; it takes " + strings.Join(names, ", ")
 }
