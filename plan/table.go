@@ -77,6 +77,7 @@ func (t *table) addHand(list *cutlist.List, line int, copies []int) {
 		case cutlist.OnMat:
 			return
 		case cutlist.ByHand:
+			cut.Hand = true
 			for _, p := range l.Outline {
 				cut.W, cut.H = max(cut.W, p.X), max(cut.H, p.Y)
 			}

@@ -23,7 +23,7 @@ func TestLay(t *testing.T) {
 		}
 		var cuts []Cut
 		for range rapid.IntRange(1, 12).Draw(t, "cuts") {
-			cuts = append(cuts, Cut{W: side.Draw(t, "w"), H: side.Draw(t, "h"), Turn: rapid.Bool().Draw(t, "turn"),
+			cuts = append(cuts, Cut{W: side.Draw(t, "w"), H: side.Draw(t, "h"), Turn: rapid.Bool().Draw(t, "turn"), Hand: rapid.Bool().Draw(t, "hand"),
 				Across: rapid.IntRange(0, 5).Draw(t, "across") == 0})
 		}
 		l := Lay(panels, cuts)

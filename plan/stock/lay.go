@@ -16,22 +16,34 @@ const (
 	upright                // long side along the grain, wherever that goes
 )
 
+// turn says when strips across are cut.
+type turn uint8
+
+const (
+	afterBorders turn = iota // after what is cut by hand along the grain, before the rest
+	beforeAll
+	afterAll
+)
+
 // way is one way to go about it.
 type way struct {
 	order   func(a, b Cut) int
 	columns bool // strips across are split into columns first; else the shorter rest is split
 	turning turning
-	rear    bool // strips across after the rest, not before
+	across  turn
 }
 
-// ways are all that Lay tries, in order of preference.
+// ways are all that Lay tries, in order of preference: of those that take as
+// little fabric, borders come out of the long way of the fabric, before it is
+// cut across (common practice, no source: the lengthwise grain stretches
+// least, and no strip can then have shortened it).
 func ways() []way {
 	var out []way
 	for _, order := range []func(a, b Cut) int{byHeight, byArea, byWidth} {
 		for _, columns := range []bool{true, false} {
-			for _, turning := range []turning{asFits, flat, upright} {
-				for _, rear := range []bool{false, true} {
-					out = append(out, way{order, columns, turning, rear})
+			for _, turning := range []turning{upright, asFits, flat} {
+				for _, across := range []turn{afterBorders, beforeAll, afterAll} {
+					out = append(out, way{order, columns, turning, across})
 				}
 			}
 		}
@@ -54,7 +66,7 @@ func Lay(panels []Panel, cuts []Cut) *Layout {
 	hasTurn := slices.ContainsFunc(cuts, func(c Cut) bool { return c.Turn && c.W != c.H })
 	hasAcross := slices.ContainsFunc(cuts, func(c Cut) bool { return c.Across })
 	for _, w := range ways() {
-		if w.turning != asFits && !hasTurn || w.rear && !hasAcross {
+		if w.turning != upright && !hasTurn || w.across != afterBorders && !hasAcross {
 			continue
 		}
 		l := layOneWay(panels, cuts, w)
@@ -111,28 +123,44 @@ func layOneWay(panels []Panel, cuts []Cut, w way) *Layout {
 			b.l.Reach[i] = max(b.l.Reach[i], u.Y+u.H)
 		}
 	}
-	var across, other []int
+	var across, borders, other []int
 	for i, c := range cuts {
-		if c.Across {
+		switch l := w.lying(c); {
+		case c.Across:
 			across = append(across, i)
-		} else {
+		case c.Hand && l.H > l.W && w.across == afterBorders:
+			borders = append(borders, i)
+		default:
 			other = append(other, i)
 		}
 	}
+	order := func(x, y int) int { return w.order(w.lying(cuts[x]), w.lying(cuts[y])) }
 	slices.SortStableFunc(across, func(x, y int) int { return cmp.Compare(cuts[y].H, cuts[x].H) })
-	slices.SortStableFunc(other, func(x, y int) int { return w.order(cuts[x], cuts[y]) })
-	if !w.rear {
+	slices.SortStableFunc(borders, order)
+	slices.SortStableFunc(other, order)
+	for _, i := range borders {
+		b.piece(i)
+	}
+	if w.across != afterAll {
 		b.strips(across)
 	}
 	for _, i := range other {
 		b.piece(i)
 	}
-	if w.rear {
+	if w.across == afterAll {
 		b.strips(across)
 	}
 	slices.Sort(b.l.Left)
 	b.l.bench = b
 	return b.l
+}
+
+// lying is a cut as it is to lie.
+func (w way) lying(c Cut) Cut {
+	if c.Turn && (w.turning == upright && c.W > c.H || w.turning == flat && c.H > c.W) {
+		c.W, c.H = c.H, c.W
+	}
+	return c
 }
 
 func (b *bench) strips(across []int) {

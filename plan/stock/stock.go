@@ -18,6 +18,7 @@ type Panel struct {
 type Cut struct {
 	W, H length.Len
 	Turn bool // may lie H wide and W high
+	Hand bool // cut by hand: a border where it lies along the grain
 	// Across makes it a strip H wide from one edge of the panel to the
 	// other; W is then how long strips must be together if there is to be
 	// one strip after another until they are (binding), or 0 for one strip.
