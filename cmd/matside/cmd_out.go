@@ -13,6 +13,8 @@ import (
 	"syscall"
 
 	"github.com/spf13/cobra"
+
+	"example.org/matside/tui/files"
 )
 
 // The rule of this file: what goes out is written whole or not at all, beside
@@ -63,8 +65,8 @@ func (o *output) folder() (undo func(), err error) {
 
 // write writes files, all or none: each is written whole beside its place
 // before the first takes it.
-func (o *output) write(w world, files []file) error {
-	over, err := o.mayWrite(w, files)
+func (o *output) write(w world, all []file) error {
+	over, err := o.mayWrite(w, all)
 	if err != nil {
 		return err
 	}
@@ -74,15 +76,15 @@ func (o *output) write(w world, files []file) error {
 			_ = os.Remove(name) // gone already, where it took its place
 		}
 	}()
-	for _, f := range files {
-		name, err := beside(f)
+	for _, f := range all {
+		name, err := files.Beside(f.path, f.text)
 		if err != nil {
 			return cantWrite(f.path, err)
 		}
 		made = append(made, name)
 	}
-	for i, f := range files {
-		if err := place(made[i], f.path, over); err != nil {
+	for i, f := range all {
+		if err := files.Place(made[i], f.path, over); err != nil {
 			return cantWrite(f.path, err)
 		}
 	}
@@ -131,44 +133,6 @@ func agrees(w world, question string) bool {
 		return true
 	}
 	return false
-}
-
-// beside writes f's text into a new file beside its place, flushed, and gives
-// its name.
-func beside(f file) (name string, err error) {
-	mode := fs.FileMode(0o644) // less what the process is told to leave out
-	old, err := os.Lstat(f.path)
-	if err == nil {
-		mode = old.Mode().Perm()
-	}
-	folder, base := filepath.Split(f.path)
-	var to *os.File
-	for i := 0; to == nil; i++ {
-		name = filepath.Join(folder, fmt.Sprintf(".%s.%d-%d", base, os.Getpid(), i))
-		to, err = os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
-		if err != nil && (!errors.Is(err, fs.ErrExist) || i > 1000) {
-			return "", err
-		}
-	}
-	_, err = to.Write(f.text)
-	err = errors.Join(err, to.Sync(), to.Close())
-	if err != nil {
-		_ = os.Remove(name)
-	}
-	return name, err
-}
-
-// place moves a file to its place: as a new one, it is never put over one that
-// came there meanwhile.
-func place(from, to string, over bool) error {
-	if !over {
-		err := os.Link(from, to)
-		if err == nil || errors.Is(err, fs.ErrExist) {
-			return err
-		}
-		// Some file systems have no links; there is a moment's risk then.
-	}
-	return os.Rename(from, to)
 }
 
 // cantWrite says in words why something can't be written.

@@ -2,8 +2,6 @@ package main
 
 import (
 	"bytes"
-	"errors"
-	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -76,26 +74,6 @@ func TestWriteWholeOrNot(t *testing.T) {
 	}
 	if got := left(t, dir); got != "dangling folder link more old" {
 		t.Errorf("the folder holds %s", got)
-	}
-}
-
-// TestNeverOverWhatCameMeanwhile: a file that wasn't there when she was asked
-// stays as it is.
-func TestNeverOverWhatCameMeanwhile(t *testing.T) {
-	dir := t.TempDir()
-	name := filepath.Join(dir, "a")
-	from, err := beside(file{name, []byte("ours")})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(name, []byte("theirs"), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	if err := place(from, name, false); !errors.Is(err, fs.ErrExist) {
-		t.Skipf("no hard links here: %v", err)
-	}
-	if text, _ := os.ReadFile(name); string(text) != "theirs" {
-		t.Errorf("it holds %q", text)
 	}
 }
 

@@ -2,6 +2,7 @@ package files
 
 import (
 	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -85,7 +86,7 @@ func TestWriteNeverOverWhatWasNotRead(t *testing.T) {
 	if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 {
 		t.Errorf("mode %v, %v", info.Mode(), err)
 	}
-	if left, _ := filepath.Glob(filepath.Join(dir, ".matside-*")); len(left) > 0 {
+	if left, _ := filepath.Glob(filepath.Join(dir, ".*")); len(left) > 0 {
 		t.Errorf("left lying about: %v", left)
 	}
 	if err := os.Remove(path); err != nil {
@@ -96,6 +97,34 @@ func TestWriteNeverOverWhatWasNotRead(t *testing.T) {
 	}
 	if err := Write(filepath.Join(dir, "no", "a.cutlist"), "x", nil); err == nil {
 		t.Error("written into a folder that is not there")
+	}
+}
+
+// TestNeverOverWhatCameMeanwhile: a file that wasn't there when she was asked
+// stays as it is.
+func TestNeverOverWhatCameMeanwhile(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "a")
+	from, err := Beside(name, []byte("ours"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(name, []byte("theirs"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := Place(from, name, false); !errors.Is(err, fs.ErrExist) {
+		t.Skipf("no hard links here: %v", err)
+	}
+	if text, _ := os.ReadFile(name); string(text) != "theirs" {
+		t.Errorf("it holds %q", text)
+	}
+	if err := Place(from, name, true); err != nil {
+		t.Fatal(err)
+	}
+	if text, _ := os.ReadFile(name); string(text) != "ours" {
+		t.Errorf("it holds %q", text)
+	}
+	if _, err := os.Lstat(from); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("%s is left: %v", from, err)
 	}
 }
 

@@ -66,50 +66,22 @@ func Write(path, text string, was *string) error {
 	case now != *was:
 		return ErrChanged
 	}
-	return replace(path, text)
+	return replace(path, text, was != nil)
 }
 
 // replace writes a new file beside path and puts it in its place.
-func replace(path, text string) (err error) {
-	mode := fs.FileMode(0o644)
-	if info, err := os.Stat(path); err == nil {
-		mode = info.Mode().Perm()
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".matside-*")
+func replace(path, text string, over bool) error {
+	name, err := Beside(path, []byte(text))
 	if err != nil {
 		return short(err)
 	}
-	defer func() {
-		if err != nil {
-			err = errors.Join(short(err), os.Remove(f.Name()))
-		}
-	}()
-	_, err = f.WriteString(text)
-	if err == nil {
-		err = f.Chmod(mode)
-	}
-	if err == nil {
-		err = f.Sync()
-	}
-	if err = errors.Join(err, f.Close()); err != nil {
-		return err
-	}
-	if err = os.Rename(f.Name(), path); err != nil {
-		return err
-	}
-	return syncFolder(filepath.Dir(path))
-}
-
-// syncFolder makes a rename last; where folders can't be flushed it is left
-// to the system.
-func syncFolder(path string) error {
-	d, err := os.Open(path)
-	if err != nil {
+	if err = Place(name, path, over); err == nil {
 		return nil
 	}
-	defer d.Close()
-	_ = d.Sync()
-	return nil
+	if errors.Is(err, fs.ErrExist) {
+		err = ErrThere
+	}
+	return errors.Join(short(err), os.Remove(name))
 }
 
 // Stamp is what a file looks like from outside; equal stamps mean that it was
