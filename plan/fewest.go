@@ -30,6 +30,9 @@ func (m *maker) least(pieces []int, enough int, effort rect.Effort) int {
 		opt := bound.Options{Effort: effort, Enough: enough}
 		n = max(n, bound.Bins(m.job.W+keep, m.job.H+keep, sizes, opt))
 	}
+	if m.stopped() {
+		effort = rect.Quick // she waits for the plan, not for the proof
+	}
 	if enough > 0 && n < enough {
 		n = max(n, m.byBoxes(pieces, bound.Options{Effort: effort, Enough: enough}))
 	}
@@ -44,9 +47,19 @@ func (m *maker) byBoxes(counts []int, opt bound.Options) int {
 	for k, n := range counts {
 		p := &m.job.Kinds[k]
 		pieces = append(pieces, bound.Piece{Fabric: p.Fabric, W: p.W, H: p.H, Turn: p.Turns >= pack.QuarterTurns, Rect: p.Outline.IsRect(),
-			Aslant: p.Turns == pack.AnyTurn, Alone: p.Fussy, Area: m.grown(p.Outline), Count: n})
+			Aslant: p.Turns == pack.AnyTurn, Alone: p.Fussy, Area: m.grown(p.Outline), Count: n, Ways: ways(p)})
 	}
 	return bound.Loads(mat, pieces, opt)
+}
+
+// ways are the outlines as which a kind may lie, none where it may lie at any
+// angle.
+func ways(k *pack.Kind) (out []outline.Outline) {
+	steps := map[pack.Turns][]int{pack.NoTurn: {0}, pack.HalfTurns: {0, 2}, pack.QuarterTurns: {0, 1, 2, 3}}
+	for _, q := range steps[k.Turns] {
+		out = append(out, k.Outline.Turn(q*outline.QuarterTurn).Normalise())
+	}
+	return out
 }
 
 // grown is an outline's area with half the gap all round, where that can be

@@ -15,6 +15,9 @@ type sharing struct {
 	cloths []*cloth
 	count  []int64 // pieces of each kind, the kinds of all cloths in turn
 	boxes  []box
+	shapes []shape // of all pieces, grown by half the gap
+	pins   []*pins
+	limits []limit
 }
 
 // box is what a box of one fabric may hold whose sides, grown by Apart, lie
@@ -38,14 +41,15 @@ const (
 	mostKinds  = 5
 )
 
-// newSharing lists the boxes in so many steps, each fabric in its part of them.
-func newSharing(m Mat, pieces []Piece, steps int) *sharing {
+// newSharing sorts pieces by fabric; those that fit no mat are left out.
+func newSharing(m Mat, pieces []Piece) *sharing {
 	s := &sharing{Mat: m}
 	byFabric := map[int]*cloth{}
 	for _, p := range pieces {
 		if p.Count <= 0 || !s.fits(p) {
 			continue
 		}
+		p.shape = s.shapeOf(p)
 		c := byFabric[p.Fabric]
 		if p.Alone || c == nil {
 			c = &cloth{single: p.Alone}
@@ -56,6 +60,12 @@ func newSharing(m Mat, pieces []Piece, steps int) *sharing {
 		}
 		c.kinds = append(c.kinds, p)
 	}
+	return s
+}
+
+// listAll lists what boxes hold in so many steps, each fabric in its part of
+// them.
+func (s *sharing) listAll(steps int) {
 	for _, c := range s.cloths {
 		c.thin(mostKinds)
 	}
@@ -66,7 +76,6 @@ func newSharing(m Mat, pieces []Piece, steps int) *sharing {
 			c.thin(len(c.kinds) - 1)
 		}
 	}
-	return s
 }
 
 func (s *sharing) fits(p Piece) bool {
@@ -123,6 +132,7 @@ type lister struct {
 	holds []int64 // of each lying
 	steps int
 
+	limits  []held
 	lengths []length.Len         // sides of rectangles
 	scales  [][][]int64          // sets of scales for them
 	pairs   map[[2]int][][]int64 // measures by pairs of two sets
@@ -148,7 +158,35 @@ func newLister(s *sharing, c *cloth) *lister {
 	slices.Sort(l.lengths)
 	l.lengths = slices.Compact(l.lengths)
 	l.holds = make([]int64, len(l.ways))
+	for _, lim := range s.limits {
+		for k := range c.kinds {
+			for o := range c.kinds {
+				if c.kinds[k].shape == lim.shape[0] && c.kinds[o].shape == lim.shape[1] {
+					l.limits = append(l.limits, held{[2]int{k, o}, [2]int64{int64(lim.count[0]), int64(lim.count[1])}})
+				}
+			}
+		}
+	}
 	return l
+}
+
+// held is a limit by the kinds of a cloth.
+type held struct {
+	kind  [2]int
+	count [2]int64
+}
+
+// beyond says whether what is held is as much as no mat holds.
+func (l *lister) beyond(h *held) bool {
+	var n [2]int64
+	for v, c := range l.holds {
+		for i := range n {
+			if l.ways[v].kind == h.kind[i] {
+				n[i] += c
+			}
+		}
+	}
+	return n[0] >= h.count[0] && n[1] >= h.count[1]
 }
 
 // byKind is what is held, however it lies.
@@ -174,6 +212,11 @@ func (l *lister) may(r *room) bool {
 		}
 		if v > 0 && l.ways[v-1].kind == l.ways[v].kind && n+l.holds[v-1] > max(r.most[v-1], r.most[v]) {
 			return false // more than there are, some upright and some turned
+		}
+	}
+	for i := range l.limits {
+		if l.beyond(&l.limits[i]) {
+			return false
 		}
 	}
 	for m, takes := range r.measures {

@@ -2,6 +2,7 @@ package bound
 
 import (
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
 	"example.org/matside/plan/rect"
 )
 
@@ -25,6 +26,11 @@ type Piece struct {
 	Alone  bool // each has a rough cut to itself
 	Area   length.Area
 	Count  int
+	// Ways are the outlines it may lie as, boxes at 0,0; none where they are
+	// too many, or it is its box.
+	Ways []outline.Outline
+
+	shape int // among those that pins are stuck for
 }
 
 // Loads returns a number of mats below which the pieces cannot be cut,
@@ -36,7 +42,8 @@ type Piece struct {
 // grown so, are rectangles in a bin: together they are worth at most one mat
 // (Fekete and Schepers 2004). What a box of one fabric can hold at the most is
 // listed in full: rectangles by pairs of scales within the box, all pieces by
-// area. The best prices and mixture are those of a linear program whose rows
+// area, by pins stuck in the mat, and a few large ones by exhaustion. The best
+// prices and mixture are those of a linear program whose rows
 // come in as they are found (Caprara and Monaci 2009 have one pair and no
 // groups). The program is solved in floats; its prices are then checked
 // against every box in whole numbers.
@@ -44,16 +51,23 @@ type Piece struct {
 //	(1) no cutting uses fewer mats;
 //	(2) the same input gives the same answer on any machine.
 func Loads(m Mat, pieces []Piece, opt Options) int {
-	s := newSharing(m, pieces, spentOn(opt.Effort).steps)
-	if len(s.count) == 0 {
-		return 0
+	s := newSharing(m, pieces)
+	best := s.stick(opt)
+	if opt.Enough == 0 || best < opt.Enough {
+		best = max(best, s.findLimits(spentOn(opt.Effort).few))
 	}
-	return s.bound(opt)
+	if len(s.cloths) == 0 || opt.Enough > 0 && best >= opt.Enough {
+		return best
+	}
+	s.listAll(spentOn(opt.Effort).steps)
+	return max(best, s.bound(opt))
 }
 
 // spending is what an effort may cost.
 type spending struct {
 	steps  int // of listing what boxes hold
+	pins   int // of sticking pins
+	few    int // of trying a few pieces
 	rounds int // of looking for another pair of scales
 	work   int // in all of those rounds
 }
@@ -61,9 +75,9 @@ type spending struct {
 func spentOn(e rect.Effort) spending {
 	switch e {
 	case rect.Quick:
-		return spending{500_000, 4, 1 << 22}
+		return spending{500_000, 10_000_000, 1_000, 4, 1 << 22}
 	case rect.Thorough:
-		return spending{16_000_000, 16, 1 << 27}
+		return spending{16_000_000, 400_000_000, 100_000, 16, 1 << 27}
 	}
-	return spending{2_000_000, 16, 1 << 25}
+	return spending{2_000_000, 60_000_000, 10_000, 16, 1 << 25}
 }

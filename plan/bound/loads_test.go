@@ -6,6 +6,7 @@ import (
 
 	"example.org/matside/plan/bound"
 	"example.org/matside/plan/length"
+	"example.org/matside/plan/outline"
 	"example.org/matside/plan/rect"
 	"pgregory.net/rapid"
 )
@@ -122,7 +123,10 @@ func TestLoadsTrue(t *testing.T) {
 		var pieces []bound.Piece
 		for _, c := range cuts {
 			pw, ph := length.Len(c.w)*u, length.Len(c.h)*u
-			pieces = append(pieces, bound.Piece{Fabric: c.fabric, W: pw, H: ph, Turn: c.turn, Rect: !outlines, Alone: c.alone, Area: length.Mul(pw, ph), Count: 1})
+			pieces = append(pieces, bound.Piece{Fabric: c.fabric, W: pw, H: ph, Turn: c.turn, Rect: !outlines, Alone: c.alone, Area: length.Mul(pw, ph), Count: 1, Ways: []outline.Outline{outline.Rect(0, 0, pw, ph)}})
+			if last := &pieces[len(pieces)-1]; c.turn {
+				last.Ways = append(last.Ways, outline.Rect(0, 0, ph, pw))
+			}
 		}
 		most := fewestShared(w, h, apart, cuts)
 		for _, e := range efforts() {

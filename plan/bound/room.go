@@ -56,6 +56,13 @@ func (l *lister) newRoom(w, h length.Len) *room {
 		return r
 	}
 	r.add(length.Mul(w+l.Gap, h+l.Gap).CeilDiv(length.Mul(length.Micrometre, length.Micrometre)), area)
+	for _, p := range l.pins {
+		takes := make([]int64, len(l.ways))
+		for v, way := range l.ways {
+			takes[v] = p.worth[l.cloth.kinds[way.kind].shape]
+		}
+		r.add(p.within(w+l.rim(), h+l.rim()), takes)
+	}
 	l.byScales(r, w+l.Keep, h+l.Keep)
 	return r
 }

@@ -1,0 +1,75 @@
+package bound
+
+import (
+	"slices"
+
+	"example.org/matside/plan/length"
+)
+
+// mostPins is how many sets of pins are stuck.
+const mostPins = 6
+
+// stick sticks pins and returns the loads that they prove, whatever fabrics
+// share a mat. Where there are rectangles alone it leaves it.
+func (s *sharing) stick(opt Options) int {
+	sets := s.pinSets()
+	best := 0
+	for _, count := range sets {
+		p := stickFor(s.W+s.rim(), s.H+s.rim(), s.shapes, count, spentOn(opt.Effort).pins/len(sets))
+		if p == nil {
+			continue
+		}
+		s.pins = append(s.pins, p)
+		if best = max(best, p.mats(s.shapes)); opt.Enough > 0 && best >= opt.Enough {
+			break
+		}
+	}
+	return best
+}
+
+// pinSets says which pins to stick, as counts by shape: for all together, for
+// each shape that is no rectangle by itself, those of most area first, and for
+// each fabric's.
+func (s *sharing) pinSets() (sets [][]int) {
+	add := func(count []int) {
+		if len(sets) < mostPins && !slices.ContainsFunc(sets, func(o []int) bool { return slices.Equal(o, count) }) {
+			sets = append(sets, count)
+		}
+	}
+	all := make([]int, len(s.shapes))
+	var alone []int
+	for k := range s.shapes {
+		all[k] = s.shapes[k].count
+		if !s.shapes[k].rect && len(s.shapes[k].ways) > 0 {
+			alone = append(alone, k)
+		}
+	}
+	if len(alone) == 0 {
+		return nil
+	}
+	add(all)
+	takes := func(k int) length.Area { return s.shapes[k].area.Times(s.shapes[k].count) }
+	slices.SortStableFunc(alone, func(a, b int) int { return takes(b).Cmp(takes(a)) })
+	for _, k := range alone {
+		one := make([]int, len(all))
+		one[k] = all[k]
+		add(one)
+	}
+	for _, c := range s.cloths {
+		count := make([]int, len(all))
+		for _, p := range c.kinds {
+			count[p.shape] += p.Count
+		}
+		add(count)
+	}
+	return sets
+}
+
+// mats is how many mats the shapes need by the pins.
+func (p *pins) mats(shapes []shape) int {
+	var sum length.Area
+	for k := range shapes {
+		sum = sum.Add(product(p.worth[k], int64(shapes[k].count)))
+	}
+	return int(sum.CeilDiv(product(p.whole, 1)))
+}
