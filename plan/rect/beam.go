@@ -18,6 +18,7 @@ import (
 // suits the prices of a relaxation.
 type beam struct {
 	w, h   int64
+	each   int64   // h, or the height of a bin when they are stacked
 	bin    float64 // its area
 	shapes []shape
 	area   []float64 // by kind
@@ -108,7 +109,7 @@ type manner struct {
 }
 
 func newBeam(w, h int64, kinds []kind) *beam {
-	b := &beam{w: w, h: h, bin: mul(float64(w), float64(h))}
+	b := &beam{w: w, h: h, each: h, bin: mul(float64(w), float64(h))}
 	b.left = make([]int, len(kinds))
 	b.skies, b.sets = map[uint64]bool{}, map[uint64]int{}
 	r := rng(1)
@@ -127,8 +128,15 @@ func newBeam(w, h int64, kinds []kind) *beam {
 
 // lower sets the bin's height, to no more than it was when the beam was made.
 func (b *beam) lower(h int64) {
-	b.h = h
+	b.h, b.each = h, h
 	b.bin = mul(float64(b.w), float64(h))
+}
+
+// stack makes the bin a tower of so many, one on the other: no piece may lie
+// across the edge between two.
+func (b *beam) stack(bins int) {
+	b.h = b.each * int64(bins)
+	b.bin = mul(float64(b.w), float64(b.h))
 }
 
 // run looks for the most value out of n[k] copies of each kind, worth v[k]

@@ -21,6 +21,7 @@ type diving struct {
 	prices []float64 // of the whole problem's relaxation, as last solved
 	// refused counts the dives for which that relaxation saw no way to fewer bins.
 	refused int
+	built   int // rounds of towers
 }
 
 func (s *search) newDiving() *diving {
@@ -37,6 +38,14 @@ func (d *diving) learn(pats []pattern) {
 	d.offer(pats)
 	for _, p := range pats {
 		d.pool.add(p.spots)
+	}
+}
+
+// build builds towers and, if they might say less than patterns, goes on to a
+// round.
+func (d *diving) build(width int, budget int64) {
+	if d.towers(10 * width); !d.met() && !d.s.few() {
+		d.round(width, budget)
 	}
 }
 

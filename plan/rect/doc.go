@@ -10,9 +10,10 @@
 //
 // Ideas: patterns priced by the covering relaxation are Gilmore and Gomory's
 // cutting-stock view (1961, 1963); searching skylines by beam, guided by value
-// for area, is common to the open packing solvers; emptying bins by packing a
-// few anew with what is left over follows Buljubasic and Vasquez (2016), its
-// acceptance Dueck and Scheuer (1990). One size alone is laid by the L-approach
-// of Lins, Lins and Morabito (2003) and Birgin, Lobato and Morabito (2010),
-// stopped by area and by Barnes' diagonal colouring (1979).
+// for area, is common to the open packing solvers, as is filling several bins
+// in one such search (here, towers); emptying bins by packing a few anew with
+// what is left over follows Buljubasic and Vasquez (2016), its acceptance Dueck
+// and Scheuer (1990). One size alone is laid by the L-approach of Lins, Lins
+// and Morabito (2003) and Birgin, Lobato and Morabito (2010), stopped by area
+// and by Barnes' diagonal colouring (1979).
 package rect

@@ -7,10 +7,11 @@ package rect
 // consistent neighbourhood search of Buljubasic and Vasquez (2016) for bins in one dimension.
 type emptying struct {
 	lane
-	bins [][]spot
-	n    []int     // left over
-	v    []float64 // worth by kind
-	wide bool      // this round's moves vary in width
+	bins  [][]spot
+	n     []int     // left over
+	v     []float64 // worth by kind
+	given int       // bins of the best when its weakest was given up
+	wide  bool      // moves vary in width just now
 }
 
 func (s *search) newEmptying() *emptying {
@@ -19,14 +20,22 @@ func (s *search) newEmptying() *emptying {
 	return e
 }
 
-// round starts from a packing and saves bins as long as each takes no more than
-// so much work.
+// round goes on from where it was, or from a packing with fewer bins, for so
+// much work, and saves what bins it can. Moves of the one and of the other
+// width take turns.
 func (e *emptying) round(from []pattern, work int64) {
-	e.offer(from)
-	e.wide = !e.wide
-	for e.start(); e.run(work) && !e.met(); e.start() {
+	if e.offer(from); e.given != e.count {
+		e.start()
+	}
+	for until := e.beam.work + work; e.beam.work < until && !e.met() && !e.halted(); e.wide = !e.wide {
+		for e.run(work/turnsOfWidth+1) && !e.met() {
+			e.start()
+		}
 	}
 }
+
+// turnsOfWidth is how often a round changes the width of its moves.
+const turnsOfWidth = 5
 
 // start gives up the weakest bin of the best packing.
 func (e *emptying) start() {
@@ -42,6 +51,7 @@ func (e *emptying) start() {
 			weakest = i
 		}
 	}
+	e.given = e.count
 	clear(e.n)
 	e.tally(e.bins[weakest], +1)
 	last := len(e.bins) - 1
@@ -67,9 +77,6 @@ func (e *emptying) tally(bin []spot, sign int) {
 // run makes moves until nothing is left over, the work is spent, or the search
 // is halted. It says whether a bin was saved.
 func (e *emptying) run(work int64) bool {
-	if len(e.bins) == 0 {
-		return false
-	}
 	for until := e.beam.work + work; e.beam.work < until && !e.s.ask(); {
 		r := 1 + e.rng.below(2)
 		if e.rng.below(8) == 0 {
@@ -84,7 +91,7 @@ func (e *emptying) run(work int64) bool {
 	return false
 }
 
-// move packs r bins anew, quickly, or in every other round carefully as well:
+// move packs r bins anew, quickly, or while the moves are wide carefully as well:
 // some instances need many moves, some what only a wide beam finds. The
 // threshold below which a worse result is kept is drawn anew for each move
 // (Dueck and Scheuer's threshold accepting, shaken).

@@ -21,7 +21,17 @@ func Pack(w, h length.Len, sizes []Size, opt Options) ([]Bin, error) {
 		return nil, nil
 	}
 	s := newSearch(p, opt)
-	s.run()
+	switch {
+	case len(p.kinds) == 1:
+		s.best = p.alone(opt.Effort)
+	case opt.Effort == Thorough:
+		// first the usual way, so that more effort is never worse
+		if s.run(Usual); s.going() {
+			s.run(Thorough)
+		}
+	default:
+		s.run(opt.Effort)
+	}
 	return p.bins(s.best), nil
 }
 
@@ -49,7 +59,7 @@ func newSearch(p *problem, opt Options) *search {
 		all += mul(k.area(), float64(k.n))
 	}
 	// the area's bound; what rounding could hide is given away
-	s.lower = max(opt.Lower, int(mul(all/s.bin, 1-1e-9)+0.999999))
+	s.lower = max(opt.Lower, 1, int(mul(all/s.bin, 1-1e-9)+0.999999))
 	return s
 }
 
@@ -95,14 +105,14 @@ func binsOf(pats []pattern) int {
 	return sum
 }
 
-// budget is the work an effort allows both lanes: steps the beam looks at, some
+// budget is the work an effort allows a run of both lanes: steps the beam looks at, some
 // 0.1 µs each.
 func (e Effort) budget() int64 {
 	switch e {
 	case Quick:
 		return 100_000
 	case Thorough:
-		return 500_000_000
+		return 400_000_000
 	default:
 		return 8_000_000
 	}
@@ -112,34 +122,49 @@ func (e Effort) budget() int64 {
 const widest = 2000
 
 // run tries simple packings first, then, round by round with growing width,
-// empties bins in one lane, dives and packs bins in turn in the other.
-func (s *search) run() {
-	if len(s.p.kinds) == 1 {
-		s.best = s.p.alone(s.opt.Effort)
-		return
-	}
-	budget := s.opt.Effort.budget()
+// empties bins in one lane; in the other it builds towers, dives and packs bins
+// in turn.
+func (s *search) run(effort Effort) {
+	budget := effort.budget()
 	d := s.newDiving()
 	for _, width := range []int{1, 4, 16} {
 		if d.turns(manner{width: width}, budget); s.take(&d.lane) || d.beam.work > budget {
 			return
 		}
 	}
-	if s.p.many() && s.opt.Effort != Thorough && s.patterns(d, budget) {
+	if s.p.many() && effort != Thorough && s.patterns(d, budget) {
 		return
 	}
 	e := s.newEmptying()
-	for width := 16; width < widest; width += width / 2 {
+	if effort == Thorough {
+		e.rng = 2 // other moves than in the usual run before
+	}
+	ration := min(emptyingFirst, budget)
+	for width := 16; width < widest; {
 		d.learn(s.best)
+		share := min(ration, budget-e.beam.work-d.beam.work)
+		if s.few() {
+			share /= 4
+		}
 		together(
-			&e.lane, func() { e.round(s.best, budget/16) },
-			&d.lane, func() { d.round(width, budget) },
+			&e.lane, func() { e.round(s.best, share) },
+			&d.lane, func() { d.build(width, budget) },
 		)
 		if s.take(&e.lane) || s.take(&d.lane) || e.beam.work+d.beam.work > budget {
 			return
 		}
+		ration += ration / 2
+		if s.few() {
+			width *= 4 // little comes of narrow towers
+		} else {
+			width += width / 2
+		}
 	}
 }
+
+// emptyingFirst is the first round's work of the emptying lane: most bins that can
+// be emptied are by then. It grows as the other lane's width does.
+const emptyingFirst = 5_000_000
 
 // patterns dives a few times and says whether to leave it at that: when the best
 // cannot be bettered, or the relaxation has twice seen no way to fewer bins.
@@ -160,8 +185,12 @@ func (s *search) take(l *lane) bool {
 	if s.best == nil || l.count < s.count {
 		s.best, s.count = l.best, l.count
 	}
-	return s.count <= s.lower || s.ask()
+	s.ask()
+	return !s.going()
 }
+
+// going says that the search is neither at its goal nor stopped.
+func (s *search) going() bool { return s.count > s.lower && !s.stop.Load() }
 
 // ask asks the caller whether to stop; only the caller's goroutine may.
 func (s *search) ask() bool {

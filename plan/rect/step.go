@@ -10,12 +10,13 @@ func (b *beam) expand(i int32, n []int, m manner) {
 	segs, covered := b.tmp, nd.covered
 	for skips, given := int32(0), 0; ; skips++ {
 		j := niche(segs)
-		if b.h-segs[j].y < minH {
+		top := b.top(segs[j].y)
+		if segs[j].y >= b.h || top == b.h && top-segs[j].y < minH {
 			return
 		}
-		width, left, right := span(segs, j, b.w, b.h)
-		if width >= minW {
-			s := stand{i, skips, segs[j].y, width, left, right, minW, minH, covered}
+		width, left, right := span(segs, j, b.w, top)
+		if width >= minW && top-segs[j].y >= minH {
+			s := stand{i, skips, segs[j].y, top, width, left, right, minW, minH, covered}
 			if b.steps(nd, &s, m) {
 				if given == m.skips {
 					return
@@ -24,7 +25,7 @@ func (b *beam) expand(i int32, n []int, m manner) {
 			}
 		}
 		covered += mul(float64(width), float64(min(left, right)-segs[j].y))
-		segs = raise(segs, j, b.h)
+		segs = raise(segs, j, top)
 	}
 }
 
@@ -47,7 +48,7 @@ func (b *beam) remaining(nd *node, n []int) (minW, minH int64) {
 // stand is the niche a step would use.
 type stand struct {
 	node, skips int32
-	y           int64
+	y, top      int64
 	width       int64
 	left, right int64 // walls
 	minW, minH  int64
@@ -60,12 +61,12 @@ func (b *beam) steps(nd *node, s *stand, m manner) bool {
 	fits := false
 	for i := range b.pieces {
 		p := &b.pieces[i]
-		if p.w > s.width || p.h > b.h-s.y || b.left[p.kind] == 0 {
+		if p.w > s.width || p.h > s.top-s.y || b.left[p.kind] == 0 {
 			continue
 		}
 		fits = true
 		b.work++
-		covered := s.covered + p.area + s.waste(p, b.h)
+		covered := s.covered + p.area + s.waste(p)
 		guide := nd.guide + p.guide
 		key := guide / covered
 		if m.rate > 0 {
@@ -87,12 +88,12 @@ func (b *beam) steps(nd *node, s *stand, m manner) bool {
 
 // waste is the area beside and above a piece that nothing left can use: a
 // lower bound, so that the ceiling stays one.
-func (s *stand) waste(p *piece, h int64) float64 {
+func (s *stand) waste(p *piece) float64 {
 	lost := 0.0
 	if rest := s.width - p.w; rest > 0 && rest < s.minW {
 		lost = mul(float64(rest), float64(min(p.h, min(s.left, s.right)-s.y)))
 	}
-	if above := h - s.y - p.h; above > 0 && above < s.minH {
+	if above := s.top - s.y - p.h; above > 0 && above < s.minH {
 		lost += mul(float64(above), float64(p.w))
 	}
 	return lost
@@ -110,12 +111,14 @@ func (b *beam) grow(c *cand, v, see []float64, m manner) (node, bool) {
 	b.tmp = append(b.tmp[:0], b.now.segs[nd.lo:nd.hi]...)
 	segs := b.tmp
 	i := niche(segs)
-	width, left, right := span(segs, i, b.w, b.h)
+	top := b.top(segs[i].y)
+	width, left, right := span(segs, i, b.w, top)
 	for range c.skips {
 		nd.covered += mul(float64(width), float64(min(left, right)-segs[i].y))
-		segs = raise(segs, i, b.h)
+		segs = raise(segs, i, top)
 		i = niche(segs)
-		width, left, right = span(segs, i, b.w, b.h)
+		top = b.top(segs[i].y)
+		width, left, right = span(segs, i, b.w, top)
 	}
 	x, y := segs[i].x, segs[i].y
 	if c.right {
@@ -150,4 +153,12 @@ func (b *beam) known(set uint64, segs []seg) bool {
 	}
 	b.skies[h] = true
 	return false
+}
+
+// top is the top of the bin in which height y is.
+func (b *beam) top(y int64) int64 {
+	if y < b.each {
+		return b.each
+	}
+	return min(b.h, (y/b.each+1)*b.each)
 }

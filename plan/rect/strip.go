@@ -33,7 +33,8 @@ func (e Effort) stripWidths() []int {
 }
 
 // lowest packs everything as low as it can by halving the heights in question:
-// how low a beam gets depends on the height it is told to keep within.
+// how low a beam gets depends on the height it is told to keep within. A beam may
+// find no way where there is one; all stacked is there for that.
 func (p *problem) lowest(opt Options) (best []spot) {
 	beam := newBeam(p.w, p.h, p.kinds)
 	floor, top := p.floor(), p.h+1
@@ -50,7 +51,30 @@ func (p *problem) lowest(opt Options) (best []spot) {
 			}
 		}
 	}
+	if best == nil {
+		return p.stacked()
+	}
 	return best
+}
+
+// stacked lays one piece on the other, each the lower way, or returns nil when
+// that is too high.
+func (p *problem) stacked() (out []spot) {
+	y := int64(0)
+	for i, k := range p.kinds {
+		turned := k.turn && k.w < k.h && k.h <= p.w
+		for range k.n {
+			if out = append(out, spot{i, 0, y, turned}); turned {
+				y += k.w
+			} else {
+				y += k.h
+			}
+		}
+	}
+	if y > p.h {
+		return nil
+	}
+	return out
 }
 
 // within packs everything no higher than h, or returns nil.

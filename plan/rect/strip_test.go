@@ -48,6 +48,13 @@ func TestStripKnown(t *testing.T) {
 			}
 		}
 	}
+	// a beam that has turned one of the six finds no way
+	hard := []rect.Size{{W: 1, H: 1, Count: 1}, {W: 27, H: 6, Turn: true, Count: 6}}
+	if bin, height, ok := rect.Strip(28, 38, hard, rect.Options{Effort: rect.Quick}); !ok || height > 38 {
+		t.Errorf("height %d, want 38 at the most (%v)", height, ok)
+	} else {
+		check(t, 28, height, hard, []rect.Bin{bin}, true)
+	}
 	if _, _, ok := rect.Strip(10, 11, []rect.Size{{W: 6, H: 3, Count: 4}}, rect.Options{}); ok {
 		t.Error("12 high within 11")
 	}
