@@ -41,17 +41,18 @@ func TestPackOnOneAndTwoProcessors(t *testing.T) {
 
 // TestPackHard packs instances whose best packings known waste little, few bins
 // of many pieces and many bins of few, in as many bins as those. With
-// MATSIDE_LONG=1 these are all that the usual effort leaves a bin above the best
-// known.
+// MATSIDE_LONG=1 the thorough ones are all seven that the usual effort leaves a bin
+// above the best known: with TestTable's 3391 that makes 3384, for more effort is
+// never worse.
 func TestPackHard(t *testing.T) {
 	hard := map[string]rect.Effort{
 		"class_03_80_7": rect.Usual, "class_04_60_3": rect.Usual, "class_04_100_7": rect.Usual,
 		"class_05_60_7": rect.Usual, "class_10_80_9": rect.Usual, "class_10_100_5": rect.Usual,
-		"class_10_40_9": rect.Thorough,
+		"class_10_40_9": rect.Usual, "class_08_40_9": rect.Thorough,
 	}
 	if os.Getenv("MATSIDE_LONG") != "" {
 		for _, name := range []string{
-			"class_03_100_3", "class_04_80_9", "class_05_100_9", "class_07_100_5", "class_10_100_1",
+			"class_03_100_3", "class_04_80_9", "class_05_80_9", "class_05_100_9", "class_07_100_5", "class_10_100_1",
 		} {
 			hard[name] = rect.Thorough
 		}

@@ -93,7 +93,7 @@ func (s *sum) log(t *testing.T, name string) {
 // picks some, EFFORT=thorough tries harder.
 func TestTable(t *testing.T) {
 	want, long := os.Getenv("CLASS"), os.Getenv("MATSIDE_LONG") != ""
-	effort, most := rect.Usual, 3405
+	effort, most := rect.Usual, 3391
 	if os.Getenv("EFFORT") == "thorough" {
 		effort, most = rect.Thorough, 3384
 	}
