@@ -183,7 +183,7 @@ func (f *frame) noticeLine(v view, c *canvas.Canvas, y int) {
 	case f.leaving != nil:
 		notice = v.words.LeavingSoon()
 	case f.saver.out && notice == "":
-		notice, style = v.words.Saving(), quiet
+		notice, style = strings.TrimSpace(v.words.Saving()+" "+f.saver.step), quiet
 	case notice == "" && f.watch.news != "" && f.form == nil:
 		notice, style = v.words.NewsNotice(), accent
 	}

@@ -14,6 +14,7 @@ type (
 	Notebook = given.Notebook
 	Opened   = given.Opened
 	Desk     = given.Desk
+	Planner  = given.Planner
 )
 
 // Opener opens the notebook once the first picture stands: it opens the data

@@ -51,8 +51,9 @@ type frame struct {
 
 	watch   watch // of the cut list of the quilt in hand
 	saver   saver
-	asks    int    // answers to other asks than this one are stale
-	typed   string // the last rune typed into a field, to drop its bounces
+	planner Planner // at work below the saver; nil where it can't be watched
+	asks    int     // answers to other asks than this one are stale
+	typed   string  // the last rune typed into a field, to drop its bounces
 	jobs    jobs
 	keeping bool        // settings are being kept
 	newer   bool        // and there are newer ones to keep
@@ -144,6 +145,8 @@ func (f *frame) Update(msg tea.Msg) (m tea.Model, cmd tea.Cmd) {
 		return f, f.answer(msg)
 	case progress:
 		return f, f.progress(msg)
+	case planningStep:
+		return f, f.planningStep(msg)
 	case worked:
 		return f, f.worked(msg)
 	case waited:

@@ -55,6 +55,7 @@ func (f *frame) act(a action) tea.Cmd {
 	case take:
 		return f.save(a.quilt, sitting{f.quilt, a.quilt, a.notice})
 	case again:
+		f.watchPlanner()
 		return f.saver.again(f.book)
 	case ask:
 		return f.ask(a.do)
@@ -84,6 +85,7 @@ func (f *frame) save(quilt session.QuiltID, a any) tea.Cmd {
 		f.notice = f.words.NotYetSaved()
 		return nil
 	}
+	f.watchPlanner()
 	return f.saver.try(f.book, quilt, a)
 }
 
@@ -145,6 +147,9 @@ func (f *frame) done(a any) string {
 // leave leaves at once, or when what is being written has been answered.
 func (f *frame) leave(cmd tea.Cmd) tea.Cmd {
 	f.leaving = cmd
+	if f.planner != nil && f.saver.out {
+		f.planner.Hurry()
+	}
 	return f.leftIfIdle()
 }
 

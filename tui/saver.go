@@ -3,6 +3,7 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 	"example.org/matside/tui/words"
 )
@@ -13,8 +14,9 @@ type saver struct {
 	id     int // of the request out, or of the last one
 	out    bool
 	quilt  session.QuiltID
-	action any   // a session.Action, or a sitting
-	err    error // of the last try; nil when it was saved
+	action any    // a session.Action, or a sitting
+	err    error  // of the last try; nil when it was saved
+	step   string // what is planned for it, "" where nothing is
 }
 
 // answered says that request id has been tried. Answers whose id is stale
@@ -28,7 +30,7 @@ type answered struct {
 // try sends an action to the notebook.
 func (s *saver) try(book Notebook, quilt session.QuiltID, a any) tea.Cmd {
 	s.id++
-	s.out, s.quilt, s.action, s.err = true, quilt, a, nil
+	s.out, s.quilt, s.action, s.err, s.step = true, quilt, a, nil, ""
 	id := s.id
 	return func() tea.Msg {
 		state, err := write(book, quilt, a)
@@ -40,6 +42,28 @@ func (s *saver) try(book Notebook, quilt session.QuiltID, a any) tea.Cmd {
 type sitting struct {
 	from, to session.QuiltID
 	notice   string
+}
+
+// planningStep tells what is planned below save id.
+type planningStep struct {
+	id   int
+	step say.Sentence
+}
+
+// watchPlanner has the steps of what is planned below the next save told.
+func (f *frame) watchPlanner() {
+	if f.planner == nil {
+		return
+	}
+	id, send := f.saver.id+1, f.send
+	f.planner.Watch(func(step say.Sentence) { send(planningStep{id, step}) })
+}
+
+func (f *frame) planningStep(p planningStep) tea.Cmd {
+	if f.saver.out && p.id == f.saver.id {
+		f.saver.step = f.words.Say(p.step)
+	}
+	return nil
 }
 
 // write writes one action down. A panic below must not leave the terminal

@@ -158,7 +158,7 @@ func (f *frame) open(answer any) tea.Cmd {
 	switch a := answer.(type) {
 	case Opened:
 		f.book, f.quilt, f.state, f.notice = a.Book, a.Quilt, a.Book.State(), a.Notice
-		f.demo = f.demo || a.Demo
+		f.planner, f.demo = a.Planner, f.demo || a.Demo
 		if a.Desk != nil {
 			f.desk = a.Desk
 		}

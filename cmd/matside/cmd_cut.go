@@ -57,7 +57,7 @@ func resume(w world, c *cobra.Command, how way, command string) error {
 	if err != nil {
 		return err
 	}
-	return how.run(c.Context(), w, evening{file: dataFile(c), chosen: set, begin: func(_ context.Context, l *session.Ledger, _ func(say.Sentence)) (session.QuiltID, error) {
+	return how.run(c.Context(), w, evening{file: dataFile(c), chosen: set, planner: new(replanner), begin: func(_ context.Context, l *session.Ledger, _ func(say.Sentence)) (session.QuiltID, error) {
 		state := l.State()
 		if q := state.Latest(); q != nil {
 			return q.ID, nil

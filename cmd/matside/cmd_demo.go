@@ -49,7 +49,7 @@ func demo(w world, c *cobra.Command, plans *planning) (err error) {
 		if err != nil {
 			return err
 		}
-		return how.run(ctx, w, evening{file: file, demo: true, chosen: set, begin: func(ctx context.Context, l *session.Ledger, tell func(say.Sentence)) (session.QuiltID, error) {
+		return how.run(ctx, w, evening{file: file, demo: true, chosen: set, planner: plans.again(), begin: func(ctx context.Context, l *session.Ledger, tell func(say.Sentence)) (session.QuiltID, error) {
 			return start(ctx, w, l, s, plans.telling(tell))
 		}})
 	}

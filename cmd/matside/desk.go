@@ -163,7 +163,8 @@ func (d *desk) Demo(ctx context.Context, tell func(say.Sentence)) (tui.Opened, e
 		return tui.Opened{}, err
 	}
 	file := filepath.Join(folder, "demo.db")
-	l, err := session.Open(file, session.OpenOptions{Probe: probe()})
+	again := new(replanner)
+	l, err := session.Open(file, session.OpenOptions{Probe: probe(), Planner: again.plan})
 	if err != nil {
 		return tui.Opened{}, err
 	}
@@ -174,7 +175,7 @@ func (d *desk) Demo(ctx context.Context, tell func(say.Sentence)) (tui.Opened, e
 	}
 	_, err = l.Do(id, session.SitDown{})
 	own := &desk{w: d.w, lists: readLists("", file), state: d.state, unfinished: d.Unfinished(), ends: d.ends}
-	return tui.Opened{Book: l, Quilt: id, Demo: true, Desk: own}, err
+	return tui.Opened{Book: l, Quilt: id, Demo: true, Desk: own, Planner: again}, err
 }
 
 func (d *desk) Unfinished() []byte {

@@ -21,11 +21,11 @@ import (
 
 // evening is what she sits down to.
 type evening struct {
-	file    string          // the data file, as the option says
-	chosen  *chosen         // the settings
-	planner session.Planner // for recuts and edited lists; nil: the usual one
-	demo    bool            // nothing is kept
-	list    string          // the path of the cut list, "" where it is not known
+	file    string     // the data file, as the option says
+	chosen  *chosen    // the settings
+	planner *replanner // for recuts and edited lists
+	demo    bool       // nothing is kept
+	list    string     // the path of the cut list, "" where it is not known
 	// begin finds or starts the quilt to cut, 0 for none. It tells what takes
 	// long, and ends early when ctx is done.
 	begin func(ctx context.Context, l *session.Ledger, tell func(say.Sentence)) (session.QuiltID, error)
@@ -77,7 +77,7 @@ func (e evening) inLines(ctx context.Context, w world) (err error) {
 	if err != nil {
 		return err
 	}
-	l, err := openFile(w, e.file, e.planner)
+	l, err := openFile(w, e.file, e.planner.plan)
 	if err != nil {
 		return err
 	}
@@ -94,7 +94,7 @@ func (e evening) inLines(ctx context.Context, w world) (err error) {
 		tell(note)
 	}
 	return plain.Run(ctx, l, id, plain.Options{In: w.in, Out: w.out, Demo: e.demo, Left: timeLeft,
-		Settings: e.chosen.now, Keep: e.chosen.keep, Desk: d})
+		Settings: e.chosen.now, Keep: e.chosen.keep, Desk: d, Planner: e.planner})
 }
 
 // begun sits down; an interrupt meanwhile ends the wait and begins nothing.
@@ -126,13 +126,13 @@ func (e evening) onScreen(ctx context.Context, w world) error {
 	d := newDesk(w, file)
 	open := func(ctx context.Context, tell func(say.Sentence)) (tui.Opened, error) {
 		var err error
-		if l, err = openFile(w, e.file, e.planner); err != nil {
+		if l, err = openFile(w, e.file, e.planner.plan); err != nil {
 			return tui.Opened{}, err
 		}
 		id, err := e.sitDown(ctx, l, tell)
 		d.lists.set(id, e.list)
 		notes := e.notes(append(l.Notes(), offers(l.State(), id)...))
-		return tui.Opened{Book: l, Quilt: id, Notice: strings.Join(notes, " "), Desk: d}, err
+		return tui.Opened{Book: l, Quilt: id, Notice: strings.Join(notes, " "), Desk: d, Planner: e.planner}, err
 	}
 	release := guard.Terminal(os.Stdout)
 	defer release()

@@ -17,7 +17,6 @@ import (
 	"example.org/matside/plan/queue"
 	"example.org/matside/plan/rect"
 	"example.org/matside/plan/say"
-	"example.org/matside/session"
 	"example.org/matside/tui/words"
 )
 
@@ -73,8 +72,8 @@ func (p *planning) effortOption(c *cobra.Command) {
 
 // again is how pieces are planned that are cut once more or later. She waits
 // for them at the screen: there is no time for a thorough search.
-func (p *planning) again() session.Planner {
-	return session.PlanWith(plan.Options{Effort: min(p.effort.Effort, rect.Usual), First: p.first})
+func (p *planning) again() *replanner {
+	return &replanner{opt: plan.Options{Effort: min(p.effort.Effort, rect.Usual), First: p.first}}
 }
 
 // options lets a command be told all of it.

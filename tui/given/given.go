@@ -27,7 +27,18 @@ type Opened struct {
 	Quilt  session.QuiltID // 0: none is under way, the first page is shown
 	Notice string          // a sentence to show once, or ""
 	Desk   Desk            // nil: as before
-	Demo   bool            // say on screen that nothing is kept
+	// Planner is at work below Do; nil where it can't be watched.
+	Planner Planner
+	Demo    bool // say on screen that nothing is kept
+}
+
+// Planner plans recuts and edited lists while an action is written down.
+type Planner interface {
+	// Watch tells the steps of what is planned from now on, and lets it take
+	// its time.
+	Watch(tell func(say.Sentence))
+	// Hurry makes what is planned now end soon, with the best there is.
+	Hurry()
 }
 
 // Desk is what lies beside the notebook: folders, cut lists and the way from

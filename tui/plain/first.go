@@ -76,6 +76,7 @@ func (t *talk) demo() error {
 		}
 	}
 	t.book, t.id, t.Demo = o.Book, o.Quilt, true
+	t.plansBy(o.Planner)
 	if o.Desk != nil {
 		t.Desk = o.Desk
 	}

@@ -27,6 +27,9 @@ type Options struct {
 	Keep     func(settings.Settings) error // keeps changed settings; nil: they last while it runs
 	Desk     given.Desk                    // nil: no cut list can be opened from here
 	Now      func() time.Time              // nil: time.Now
+	// Planner is at work while an action is written down; nil where it can't
+	// be watched.
+	Planner given.Planner
 	// Left is the time the rest of a quilt takes; nothing is said when nil.
 	Left func(*session.State, *session.Quilt) (d time.Duration, guess bool)
 }
@@ -37,6 +40,7 @@ type Options struct {
 func Run(ctx context.Context, book given.Notebook, quilt session.QuiltID, o Options) error {
 	o = o.filled()
 	t := newTalk(ctx, book, quilt, o, newReader(ctx, o.In))
+	t.plansBy(o.Planner)
 	err := t.evening()
 	if _, q := t.quilt(); q != nil && q.Standing != session.Gone {
 		_, left := t.book.Do(t.id, session.Leave{})

@@ -1,9 +1,11 @@
 package plain
 
 import (
+	"context"
 	"errors"
 
 	"example.org/matside/session"
+	"example.org/matside/tui/given"
 	"example.org/matside/tui/guide"
 	"example.org/matside/tui/matpic"
 	"example.org/matside/tui/words"
@@ -168,6 +170,7 @@ func (t *talk) do(a session.Action) error {
 // doFor is do for another quilt.
 func (t *talk) doFor(id session.QuiltID, a session.Action) error {
 	for {
+		t.watchPlanner()
 		_, err := t.book.Do(id, a)
 		var refused *session.Refused
 		var wet *session.WetMat
@@ -189,6 +192,26 @@ func (t *talk) doFor(id session.QuiltID, a session.Action) error {
 		if err != nil || n == 1 {
 			return errLeft
 		}
+	}
+}
+
+// watchPlanner has the steps told of what is planned for the next action,
+// where that takes long.
+func (t *talk) watchPlanner() {
+	if t.Planner == nil {
+		return
+	}
+	t.Planner.Watch(t.telling())
+	if t.ctx.Err() != nil {
+		t.Planner.Hurry()
+	}
+}
+
+// plansBy goes on with a planner, which is hurried once she has to leave.
+func (t *talk) plansBy(p given.Planner) {
+	t.Planner = p
+	if p != nil {
+		context.AfterFunc(t.ctx, p.Hurry)
 	}
 }
 

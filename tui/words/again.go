@@ -27,9 +27,9 @@ func (English) NoneLeftFor(n int) string {
 // SecondMat says what mats that take turns save, or would save.
 func (e English) SecondMat(saves time.Duration, there bool) string {
 	if there {
-		return fmt.Sprintf("Mats that take turns save about %s of washing, drying and waiting.", e.Time(saves))
+		return fmt.Sprintf("Mats that take turns save about %s of waiting.", e.Time(saves))
 	}
-	return fmt.Sprintf("A second mat would save about %s of washing, drying and waiting.", e.Time(saves))
+	return fmt.Sprintf("A second mat would save about %s of waiting.", e.Time(saves))
 }
 
 // ComeBack is English's.
@@ -47,9 +47,9 @@ func (German) NoneLeftFor(n int) string { return "Für " + stueck(n) + " ist kei
 // SecondMat is English's.
 func (g German) SecondMat(saves time.Duration, there bool) string {
 	if there {
-		return fmt.Sprintf("Matten im Wechsel sparen etwa %s Waschen, Trocknen und Warten.", g.Time(saves))
+		return fmt.Sprintf("Matten im Wechsel sparen etwa %s Wartezeit.", g.Time(saves))
 	}
-	return fmt.Sprintf("Eine zweite Matte würde etwa %s Waschen, Trocknen und Warten sparen.", g.Time(saves))
+	return fmt.Sprintf("Eine zweite Matte würde etwa %s Wartezeit sparen.", g.Time(saves))
 }
 
 func numbers(all []int) []string {
