@@ -28,6 +28,27 @@ func TestNothingSteersTheTerminal(t *testing.T) {
 	}
 }
 
+// Any character by itself, behind others and before them keeps to the line,
+// whatever the tables of a terminal make of its width.
+func TestEveryCharacterKeepsToTheLine(t *testing.T) {
+	for r := ' '; r <= unicode.MaxRune; r++ {
+		switch r {
+		case 0x3400, 0xac00, 0x20000: // ideographs, syllables and what nobody uses are all alike
+			r = map[rune]rune{0x3400: 0x9ff0, 0xac00: 0xd790, 0x20000: 0xe0000}[r]
+		case 0xe1000:
+			return
+		}
+		for _, text := range []string{"3" + string(r), "é" + string(r) + "x", "漢" + string(r), string(r) + string(r)} {
+			c := New(14, 1, Style{})
+			c.Text(1, 0, text, Style{})
+			out := c.Render(func(Style) string { return "" })
+			if got := ansi.StringWidth(out); got != 14 {
+				t.Fatalf("%+q: the line is %d wide", text, got)
+			}
+		}
+	}
+}
+
 // Whatever is drawn wherever, every line is exactly as wide as the canvas.
 func TestEveryLineIsAsWideAsTheCanvas(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -35,7 +56,7 @@ func TestEveryLineIsAsWideAsTheCanvas(t *testing.T) {
 		c := New(w, h, Style{})
 		for range rapid.IntRange(0, 12).Draw(t, "n") {
 			x, y := rapid.IntRange(-4, 14).Draw(t, "x"), rapid.IntRange(-2, 5).Draw(t, "y")
-			text := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"漢字", "½ yd", "e\u0301", "👩\u200d🔧x", "🇵🇱"})).Draw(t, "text")
+			text := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"漢字", "½ yd", "e\u0301", "👩\u200d🔧x", "🇵🇱", "\u0600A\u0903", "3\U00016ff0"})).Draw(t, "text")
 			s := Style{Ink: uint8(rapid.IntRange(0, 2).Draw(t, "ink"))}
 			switch rapid.IntRange(0, 3).Draw(t, "kind") {
 			case 0:

@@ -17,12 +17,12 @@ const Hidden = "·"
 // overrides among them), line separators and invalid bytes become a dot. A
 // joiner inside a grapheme is kept.
 func Clean(text string) string {
-	if !strings.ContainsFunc(text, unsafe) && utf8.ValidString(text) {
+	if !strings.ContainsFunc(text, steers) {
 		return text
 	}
 	var b strings.Builder
 	for _, r := range text {
-		if unsafe(r) || r == utf8.RuneError {
+		if steers(r) {
 			b.WriteString(Hidden)
 		} else {
 			b.WriteRune(r)
@@ -31,10 +31,15 @@ func Clean(text string) string {
 	return b.String()
 }
 
-func unsafe(r rune) bool {
+// steers reports what must not reach a terminal, or is no character at all.
+func steers(r rune) bool {
 	const joiner, nonJoiner = '\u200d', '\u200c'
-	return r != joiner && r != nonJoiner && unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Co, unicode.Cs)
+	return r == utf8.RuneError || r != joiner && r != nonJoiner && unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Co, unicode.Cs)
 }
+
+// widest is how many columns a character takes at most. What counts as more
+// is one with a wide mark behind it, which terminals draw each in its own way.
+const widest = 2
 
 // next splits the first character off text: what to draw, its columns, and
 // the rest.
@@ -43,14 +48,31 @@ func next(text string) (one string, width int, rest string) {
 		return text[:1], 1, text[1:]
 	}
 	one, rest, _, _ = uniseg.FirstGraphemeClusterInString(text, -1)
-	if one[0] < utf8.RuneSelf && strings.ContainsFunc(one, tone) { // no face to go with: by itself
-		one, rest = text[:1], text[1:]
+	if one[0] < utf8.RuneSelf && strings.ContainsFunc(one, tone) || ansi.StringWidth(one) > widest {
+		_, n := utf8.DecodeRuneInString(one) // no face or letter to go with: by itself
+		one, rest = text[:n], text[n:]
 	}
-	one = Clean(one)
-	if r, _ := utf8.DecodeRuneInString(one); tone(r) || unicode.In(r, unicode.Mn, unicode.Me, unicode.Mc) {
-		one = Hidden // it would join what was drawn before it, and change its width
+	if i := strings.IndexFunc(one, steers); i > 0 {
+		one, rest = text[:i], text[i:]
+	} else if i == 0 {
+		_, n := utf8.DecodeRuneInString(one)
+		return Hidden, 1, text[n:]
+	}
+	if joins(one) {
+		one = Hidden
 	}
 	return one, ansi.StringWidth(one), rest
+}
+
+// joins reports a character that would join what is drawn before or behind
+// it, or its like, and so change its width.
+func joins(one string) bool {
+	if r, _ := utf8.DecodeRuneInString(one); tone(r) || unicode.In(r, unicode.Mn, unicode.Me, unicode.Mc) {
+		return true
+	}
+	const other = "─" // ASCII is measured in a way of its own
+	w := ansi.StringWidth(one)
+	return ansi.StringWidth(other+one) != w+1 || ansi.StringWidth(one+other) != w+1 || ansi.StringWidth(one+one) != 2*w
 }
 
 // tone reports an emoji modifier (Unicode Technical Standard 51).
