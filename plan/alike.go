@@ -88,7 +88,7 @@ func (w *alike) spent() bool { return w.work <= 0 || w.stopped() }
 func (w *alike) patterns() (all []pattern) {
 	at := map[string]int{}
 	for i := range w.mats {
-		if slices.ContainsFunc(w.mats[i].Groups, func(g pack.Group) bool { return w.fixed[g.Fabric] }) {
+		if w.stays(i) {
 			continue
 		}
 		want := planned(w.job, w.mats[i:i+1])
@@ -105,6 +105,11 @@ func (w *alike) patterns() (all []pattern) {
 	}
 	slices.SortStableFunc(all, func(a, b pattern) int { return cmp.Compare(len(a.mats), len(b.mats)) })
 	return all
+}
+
+// stays says that a mat has to stay as it is.
+func (w *alike) stays(mat int) bool {
+	return slices.ContainsFunc(w.mats[mat].Groups, func(g pack.Group) bool { return w.fixed[g.Fabric] })
 }
 
 // number is the number of a mat's drawing.
@@ -139,7 +144,7 @@ func (w *alike) unified() bool {
 		for k, d := range w.drawings {
 			if d == w.drawings[examples[i]] {
 				mats = append(mats, k)
-				fixed = fixed || slices.ContainsFunc(w.mats[k].Groups, func(g pack.Group) bool { return w.fixed[g.Fabric] })
+				fixed = fixed || w.stays(k)
 			}
 		}
 		for k := 0; k < len(examples) && !fixed; k++ {

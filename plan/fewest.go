@@ -66,7 +66,7 @@ func ways(k *pack.Kind) (out []outline.Outline) {
 // told: a convex outline grows by its girth times that at least.
 func (m *maker) grown(o outline.Outline) length.Area {
 	a := o.Area()
-	if gap := m.list.Gap; gap > 0 && convex(o) {
+	if gap := m.list.Gap; gap > 0 && o.Convex() {
 		a = a.Add(length.Mul(girth(o), gap/2))
 	}
 	return a
@@ -124,16 +124,6 @@ func (m *maker) flat(counts []int, fussy bool, keep length.Len) []rect.Size {
 		}
 	}
 	return out
-}
-
-// convex says whether an outline turns the same way at every corner.
-func convex(o outline.Outline) bool {
-	for i, a := range o {
-		if outline.Orient(a, o[(i+1)%len(o)], o[(i+2)%len(o)]) < 0 {
-			return false
-		}
-	}
-	return true
 }
 
 // girth is the length of an outline's sides together, rounded down.

@@ -55,8 +55,7 @@ func (f *frame) act(a action) tea.Cmd {
 	case take:
 		return f.save(a.quilt, sitting{f.quilt, a.quilt, a.notice})
 	case again:
-		f.watchPlanner()
-		return f.saver.again(f.book)
+		return f.try(f.saver.quilt, f.saver.action)
 	case ask:
 		return f.ask(a.do)
 	case begin:
@@ -85,8 +84,7 @@ func (f *frame) save(quilt session.QuiltID, a any) tea.Cmd {
 		f.notice = f.words.NotYetSaved()
 		return nil
 	}
-	f.watchPlanner()
-	return f.saver.try(f.book, quilt, a)
+	return f.try(quilt, a)
 }
 
 // answer takes the saver's answer in: only now the state moves.

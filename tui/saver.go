@@ -50,13 +50,14 @@ type planningStep struct {
 	step say.Sentence
 }
 
-// watchPlanner has the steps of what is planned below the next save told.
-func (f *frame) watchPlanner() {
-	if f.planner == nil {
-		return
+// try has an action written down, and the steps told of what is planned for
+// it.
+func (f *frame) try(quilt session.QuiltID, a any) tea.Cmd {
+	if f.planner != nil {
+		id, send := f.saver.id+1, f.send
+		f.planner.Watch(func(step say.Sentence) { send(planningStep{id, step}) })
 	}
-	id, send := f.saver.id+1, f.send
-	f.planner.Watch(func(step say.Sentence) { send(planningStep{id, step}) })
+	return f.saver.try(f.book, quilt, a)
 }
 
 func (f *frame) planningStep(p planningStep) tea.Cmd {
@@ -85,9 +86,6 @@ func write(book Notebook, quilt session.QuiltID, a any) (state session.State, er
 	}
 	return book.Do(s.to, session.SitDown{})
 }
-
-// again tries the failed action once more.
-func (s *saver) again(book Notebook) tea.Cmd { return s.try(book, s.quilt, s.action) }
 
 // take takes an answer in and reports whether it was the one waited for.
 func (s *saver) take(a answered) bool {

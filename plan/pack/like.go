@@ -118,25 +118,9 @@ func (j *Job) turnLike(k int, p Part) int {
 	}
 	want := b.at(p.Turn)
 	for _, t := range a.turns {
-		if drawnAlike(a.at(t), want) {
+		if outline.Same(a.at(t), want) {
 			return t
 		}
 	}
 	return none
-}
-
-// drawnAlike says whether two outlines have the same corners in the same
-// order, whichever they begin with.
-func drawnAlike(a, b outline.Outline) bool {
-	n := len(a)
-	for from := range n {
-		same := true
-		for i := 0; i < n && same; i++ {
-			same = a[i] == b[(from+i)%n]
-		}
-		if same {
-			return true
-		}
-	}
-	return false
 }

@@ -52,10 +52,9 @@ func (j *Job) slanted(fabric int, want []int) bool {
 // more, so that laying outlines may do better than g.
 func (j *Job) couldGain(fabric int, want []int, g *Group, w, h length.Len) bool {
 	left, least := square(w, h), int64(0)
-	had := make([]int, len(want))
-	for _, p := range g.Parts {
-		had[p.Kind]++
-		left -= j.Kinds[p.Kind].area
+	had := j.holds(g)
+	for k, n := range had {
+		left -= int64(n) * j.Kinds[k].area
 	}
 	for _, k := range j.of[fabric] {
 		if p := &j.Kinds[k]; want[k] > had[k] && !p.Fussy && (least == 0 || p.area < least) {

@@ -10,11 +10,7 @@ const shapeSteps = 16
 // among them. None is both wider and higher than another. There are none
 // where a piece lies aslant.
 func (j *Job) Shapes(g *Group) (out []Group) {
-	want := make([]int, len(j.Kinds))
-	for _, p := range g.Parts {
-		want[p.Kind]++
-	}
-	for _, f := range j.forms(g.Fabric, want) {
+	for _, f := range j.forms(g.Fabric, j.holds(g)) {
 		if f.w != g.W || f.h != g.H {
 			out = append(out, f.groups[0])
 		}

@@ -55,11 +55,16 @@ func (s *solver) smallest(g *Group, w, h length.Len) Group {
 // blocksOf are the blocks that hold a group's pieces; not ok where some piece
 // lies aslant.
 func (j *Job) blocksOf(g *Group) (bs []block, ok bool) {
-	want := make([]int, len(j.Kinds))
+	return j.blocksFor(g.Fabric, j.holds(g))
+}
+
+// holds counts a group's pieces by kind.
+func (j *Job) holds(g *Group) []int {
+	out := make([]int, len(j.Kinds))
 	for _, p := range g.Parts {
-		want[p.Kind]++
+		out[p.Kind]++
 	}
-	return j.blocksFor(g.Fabric, want)
+	return out
 }
 
 // blocksFor are the blocks that hold wanted pieces of a fabric; not ok where

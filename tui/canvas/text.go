@@ -58,20 +58,19 @@ func next(text string) (one string, width int, rest string) {
 		_, n := utf8.DecodeRuneInString(one)
 		return Hidden, 1, text[n:]
 	}
-	if joins(one) {
-		one = Hidden
+	if width = ansi.StringWidth(one); joins(one, width) {
+		return Hidden, 1, rest
 	}
-	return one, ansi.StringWidth(one), rest
+	return one, width, rest
 }
 
-// joins reports a character that would join what is drawn before or behind
+// joins reports a character, w columns wide, that would join what is drawn before or behind
 // it, or its like, and so change its width.
-func joins(one string) bool {
+func joins(one string, w int) bool {
 	if r, _ := utf8.DecodeRuneInString(one); tone(r) || unicode.In(r, unicode.Mn, unicode.Me, unicode.Mc) {
 		return true
 	}
 	const other = "─" // ASCII is measured in a way of its own
-	w := ansi.StringWidth(one)
 	return ansi.StringWidth(other+one) != w+1 || ansi.StringWidth(one+other) != w+1 || ansi.StringWidth(one+one) != 2*w
 }
 
