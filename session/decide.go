@@ -124,8 +124,8 @@ func (s *State) goOn(q *Quilt, a *GoOn, now time.Time, plan Planner) (Content, e
 
 // dryMat names a mat that is dry.
 func (s *State) dryMat(now time.Time) string {
-	for _, m := range s.Mats {
-		if !m.Retired && !now.Before(m.DryAt) {
+	for _, m := range s.MatsThere() {
+		if !now.Before(m.DryAt) {
 			return m.Name
 		}
 	}

@@ -82,11 +82,7 @@ func (s *State) WorkTogether(id QuiltID, now time.Time) Together {
 // paceMats are the mats there are, the one in use first.
 func (s *State) paceMats(q *Quilt, now time.Time) []pace.Mat {
 	var mats []pace.Mat
-	for i := range s.Mats {
-		m := &s.Mats[i]
-		if m.Retired {
-			continue
-		}
+	for _, m := range s.MatsThere() {
 		d := s.Due(m.Name)
 		pm := pace.Mat{Name: m.Name, Left: max(d.Left, 1), After: max(d.After, 1), Dry: max(m.DryAt.Sub(now), 0)}
 		if m.Name == q.Mat {

@@ -346,6 +346,16 @@ func (s *State) Mat(name string) *Mat {
 	return nil
 }
 
+// MatsThere are the mats that aren't thrown away, in the order they came.
+func (s *State) MatsThere() (all []Mat) {
+	for _, m := range s.Mats {
+		if !m.Retired {
+			all = append(all, m)
+		}
+	}
+	return all
+}
+
 // Latest is the quilt under way that was touched last, or nil.
 func (s *State) Latest() *Quilt {
 	var latest *Quilt

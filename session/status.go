@@ -81,10 +81,8 @@ func (s *State) Status(id QuiltID) Status { return s.StatusAt(id, s.At) }
 // StatusAt is Status at a later time.
 func (s *State) StatusAt(id QuiltID, now time.Time) Status {
 	st := Status{Mats: []MatStatus{}, Blade: s.bladeStatus()}
-	for i := range s.Mats {
-		if m := &s.Mats[i]; !m.Retired {
-			st.Mats = append(st.Mats, s.matStatus(m, now))
-		}
+	for _, m := range s.MatsThere() {
+		st.Mats = append(st.Mats, s.matStatus(&m, now))
 	}
 	q := s.Quilt(id)
 	if q == nil {

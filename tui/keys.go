@@ -62,7 +62,7 @@ func (v view) pauseKey() binding {
 
 // washKeys record a wash and take it back.
 func (v view) washKeys() []binding {
-	mats := v.mats()
+	mats := v.state.MatsThere()
 	b := binding{name: "wash", keys: []string{"w"}, key: "w", says: v.words.KeyWash()}
 	if len(mats) == 1 {
 		b.refused = v.unwashable(mats[0].Name)

@@ -66,17 +66,6 @@ func (v view) mat() *session.Mat {
 	return v.state.Mat(v.state.LastMat())
 }
 
-// mats are those not thrown away.
-func (v view) mats() []session.Mat {
-	var mats []session.Mat
-	for _, m := range v.state.Mats {
-		if !m.Retired {
-			mats = append(mats, m)
-		}
-	}
-	return mats
-}
-
 // home is the screen that the record calls for.
 func (v view) home() screen {
 	switch {

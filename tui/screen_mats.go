@@ -18,12 +18,12 @@ func (s mats) stay(v view) screen  { return s }
 
 // chosen is the mat at the cursor.
 func (s mats) chosen(v view) session.Mat {
-	all := v.mats()
+	all := v.state.MatsThere()
 	return all[s.index(v)]
 }
 
 func (s mats) bindings(v view) []binding {
-	m, n := s.chosen(v), len(v.mats())
+	m, n := s.chosen(v), len(v.state.MatsThere())
 	do := func(name, key, says, refused string, a session.Action) binding {
 		return binding{name: name, keys: []string{key}, key: key, says: says, refused: refused, do: func() action { return save{a} }}
 	}
@@ -66,11 +66,11 @@ func (s mats) rareKeys(v view, m session.Mat) []binding {
 }
 
 // index is the mat at the cursor.
-func (s mats) index(v view) int { return max(0, min(s.at, len(v.mats())-1)) }
+func (s mats) index(v view) int { return max(0, min(s.at, len(v.state.MatsThere())-1)) }
 
 // pointed is a mat that was clicked: the cursor goes there.
 func (s mats) pointed(v view, name string) (binding, bool) {
-	for i := range v.mats() {
+	for i := range v.state.MatsThere() {
 		if name == cardZone(i) {
 			return binding{name: name, kind: moving, do: func() action { return show{mats{i}} }}, true
 		}
@@ -119,7 +119,7 @@ func (s mats) body(v view, c *canvas.Canvas) {
 // list draws the mats, a line each, as many as rows hold, and returns the row
 // after them.
 func (s mats) list(v view, c *canvas.Canvas, rows int) int {
-	all, at := v.mats(), s.index(v)
+	all, at := v.state.MatsThere(), s.index(v)
 	from := max(0, min(at-rows/2, len(all)-rows))
 	shown := all[from:min(from+rows, len(all))]
 	for y, m := range shown {
@@ -171,7 +171,7 @@ func (v view) turnsLine() []line {
 	if t.Second < time.Minute {
 		return nil
 	}
-	return []line{{v.words.SecondMat(t.Second, len(v.mats()) > 1), text}}
+	return []line{{v.words.SecondMat(t.Second, len(v.state.MatsThere()) > 1), text}}
 }
 
 // bladeLines say how the blade stands.

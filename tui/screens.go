@@ -14,7 +14,7 @@ type whichMat struct{}
 
 func (s whichMat) bindings(v view) []binding {
 	all := []binding{}
-	for i, m := range v.mats() {
+	for i, m := range v.state.MatsThere() {
 		if i == 9 {
 			break
 		}

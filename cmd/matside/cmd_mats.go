@@ -170,10 +170,8 @@ edge. When to change it is for its maker's instructions to say first.`,
 
 func writeMats(w io.Writer, s *session.State) error {
 	now := time.Now()
-	for _, m := range s.Mats {
-		if !m.Retired {
-			writeMat(w, s, &m, now)
-		}
+	for _, m := range s.MatsThere() {
+		writeMat(w, s, &m, now)
 	}
 	return writeBlade(w, s)
 }

@@ -57,19 +57,8 @@ func writeTurns(w io.Writer, state *session.State, now time.Time) error {
 	if together.Second < time.Minute {
 		return nil
 	}
-	_, err := fmt.Fprintln(w, said.SecondMat(together.Second, matsThere(state) > 1))
+	_, err := fmt.Fprintln(w, said.SecondMat(together.Second, len(state.MatsThere()) > 1))
 	return err
-}
-
-// matsThere counts the mats that are not thrown away.
-func matsThere(state *session.State) int {
-	n := 0
-	for _, m := range state.Mats {
-		if !m.Retired {
-			n++
-		}
-	}
-	return n
 }
 
 // hours writes a time of the plan: 1:05.

@@ -69,12 +69,12 @@ func (p *pins) window(i, j, n, m int) int64 {
 // least is the least weight of pins that a piece covers for certain; of a
 // shape that the pins weren't stuck for it isn't asked.
 func (p *pins) least(s shape) int64 {
+	if len(s.ways) == 0 || s.count == 0 {
+		return 0
+	}
 	rows := make([]int64, p.m*(p.n+1)) // of the weights left of a point in its row
 	for i := range rows {
 		rows[i] = p.sums[i+p.n+1] - p.sums[i]
-	}
-	if len(s.ways) == 0 || s.count == 0 {
-		return 0
 	}
 	best := int64(math.MaxInt64)
 	for _, o := range s.ways {

@@ -108,12 +108,7 @@ func (t *talk) load(q *session.Quilt, i int) error {
 // mats tells every mat, and what can be done with one of them.
 func (t *talk) mats() error {
 	state, q := t.quilt()
-	var mats []session.Mat
-	for _, m := range state.Mats {
-		if !m.Retired {
-			mats = append(mats, m)
-		}
-	}
+	mats := state.MatsThere()
 	t.say(t.words.PlainCaution(t.words.AdhesiveCare()))
 	options := []option{t.back()}
 	for _, m := range mats {

@@ -281,10 +281,8 @@ func (t *talk) closing(q *session.Quilt) {
 		t.say(t.words.ByHandYet(n))
 	}
 	state, _ := t.quilt()
-	for _, m := range state.Mats {
-		if !m.Retired {
-			t.mat(state, m.Name)
-		}
+	for _, m := range state.MatsThere() {
+		t.mat(state, m.Name)
 	}
 	t.say(t.words.ToSewing())
 }

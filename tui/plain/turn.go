@@ -141,11 +141,9 @@ func (t *talk) goOn(a session.GoOn) error {
 func (t *talk) wash() error {
 	state, q := t.quilt()
 	var mats, names []string
-	for _, m := range state.Mats {
-		if !m.Retired {
-			names = append(names, m.Name)
-			mats = append(mats, t.words.MatLine(m.Name, m.Since))
-		}
+	for _, m := range state.MatsThere() {
+		names = append(names, m.Name)
+		mats = append(mats, t.words.MatLine(m.Name, m.Since))
 	}
 	n := 0
 	if len(mats) > 1 {
