@@ -21,6 +21,7 @@ type mixture struct {
 	pool          []int // boxes that have come in
 	in            map[int]bool
 	program       *cover.Program
+	mats          int // the column of mats; those of the pool follow
 	work          int
 }
 
@@ -96,18 +97,22 @@ func (s scale) rising() scale {
 // takes is what a box takes of a mat by a pair, of unitOfScale squared.
 func (pr pair) takes(b *box) int64 { return pr.f.value[b.i] * pr.g.value[b.j] }
 
+// dear is the cost, in mats, of what no box of the pool holds: more than all
+// mats together.
+const dear = 1 << 20
+
 // solve brings boxes in until none is worth more than the mixture says.
 func (m *mixture) solve() {
 	demand := make([]float64, len(m.count)+len(m.pairs))
 	for k, n := range m.count {
 		demand[k] = float64(n)
 	}
-	m.program = cover.New(demand)
+	m.program = cover.New(demand, dear)
 	var mats []cover.Entry
 	for t := range m.pairs {
 		mats = append(mats, cover.Entry{Row: len(m.count) + t, Count: 1})
 	}
-	m.program.Add(mats, 1)
+	m.mats = m.program.Add(mats, 1)
 	for _, b := range m.pool {
 		m.program.Add(m.column(&m.boxes[b]), 0)
 	}
@@ -233,7 +238,7 @@ func (m *mixture) separate() bool {
 	level := m.program.Level()
 	use := map[[2]int]float64{}
 	for n, b := range m.pool {
-		if v := level[n+1]; v > 1e-9 {
+		if v := level[m.mats+1+n]; v > 1e-9 {
 			use[[2]int{m.boxes[b].i, m.boxes[b].j}] += v
 		}
 	}
@@ -243,5 +248,5 @@ func (m *mixture) separate() bool {
 	}
 	slices.SortFunc(cells, func(a, b [2]int) int { return slices.Compare(a[:], b[:]) })
 	s := &separator{mixture: m, cells: cells, use: use}
-	return s.run(level[0])
+	return s.run(level[m.mats])
 }

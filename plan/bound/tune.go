@@ -2,6 +2,7 @@ package bound
 
 import (
 	"math"
+	"slices"
 
 	"example.org/matside/plan/internal/cover"
 )
@@ -49,7 +50,7 @@ func (t *tuner) from(pr pair) {
 // dual values of the relaxation in which rows are patterns, rounded down to
 // whole numbers and made conservative by an exact knapsack.
 func (t *tuner) tuned(a *axis, demand []float64) scale {
-	c, r := cover.New(demand), newRow[float64](a)
+	c, r := cover.New(demand, 1), newRow[float64](a)
 	for i, x := range a.lengths {
 		c.Add([]cover.Entry{{Row: i, Count: float64(min(a.copies[i], a.side/max(x, 1)))}}, 1)
 	}
@@ -65,7 +66,7 @@ func (t *tuner) tuned(a *axis, demand []float64) scale {
 		dual := c.Prices()
 		price, value := r.most(dual), dotFloat(demand, dual)
 		if best == nil || value > farley*price {
-			best, farley = dual, value/price
+			best, farley = slices.Clone(dual), value/price
 		}
 		if value <= farley*(1+closeEnough) {
 			break

@@ -17,7 +17,7 @@ type relaxation struct {
 	kinds   []int  // the row of each kind, -1 where none is needed
 	solids  []int  // the same of each class of solids
 	barren  []bool // fabrics whose outlines, laid as they are, pay no more
-	columns []load
+	columns []load // by column of the program, none for those it starts from
 }
 
 // relax starts from the loads of a pool.
@@ -36,12 +36,16 @@ func (s *solver) relax(m *mosaic, n *need, pool []load) *relaxation {
 		return out
 	}
 	r.kinds, r.solids = rows(n.want), rows(n.solid)
-	r.program = cover.New(demand)
+	r.program, r.columns = cover.New(demand, dear), make([]load, len(demand))
 	for i := range pool {
 		r.add(&pool[i])
 	}
 	return r
 }
+
+// dear is the cost, in mats, of a piece or solid that no load of the pool
+// holds: more than all others cost together.
+const dear = 1 << 20
 
 // add takes a load in, cut back to what is needed; it says whether it is
 // worth more than a mat at the present prices.

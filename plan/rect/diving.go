@@ -96,7 +96,7 @@ func (d *diving) dive(m manner) []pattern {
 		if bins == 0 {
 			copy(d.prices, r.v)
 		}
-		// demands are shaken by a trifle, see newLP: so is the optimum
+		// demands are shaken by a trifle, see package cover: so is the optimum
 		if bins+int(r.obj+0.998) >= d.count || d.halted() {
 			if bins == 0 {
 				d.refused++

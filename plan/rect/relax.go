@@ -3,6 +3,8 @@ package rect
 import (
 	"cmp"
 	"slices"
+
+	"example.org/matside/plan/internal/cover"
 )
 
 // relaxed is the linear relaxation over the pieces still wanted, its columns
@@ -13,10 +15,10 @@ type relaxed struct {
 	d    *diving
 	n    []int     // copies wanted, by kind
 	v    []float64 // prices, by kind
-	row  []int32   // by kind, -1 if none wanted
-	kind []int32   // by row
-	lp   *lp
-	pat  []int // by column: its pattern in the pool; -1 for the first ones
+	row  []int     // by kind, -1 if none wanted
+	kind []int     // by row
+	lp   *cover.Program
+	pat  []int // by column: its pattern in the pool; -1 for the first ones, a single piece each
 	in   []bool
 	obj  float64
 }
@@ -30,18 +32,18 @@ const promising = 0.8
 const worthwhile = 1 + 1e-5
 
 func (d *diving) relax(n []int, v []float64) *relaxed {
-	r := &relaxed{d: d, n: n, row: make([]int32, len(n)), v: slices.Clone(v)}
+	r := &relaxed{d: d, n: n, row: make([]int, len(n)), v: slices.Clone(v)}
 	var demand []float64
 	for k, c := range n {
 		r.row[k] = -1
 		if c > 0 {
-			r.row[k] = int32(len(r.kind))
-			r.kind = append(r.kind, int32(k))
+			r.row[k] = len(r.kind)
+			r.kind = append(r.kind, k)
 			demand = append(demand, float64(c))
 			r.pat = append(r.pat, -1)
 		}
 	}
-	r.lp = newLP(demand)
+	r.lp = cover.New(demand, 1)
 	for i := range d.pool.pats {
 		if d.pool.worth(i, v, n) >= promising {
 			r.add(i)
@@ -56,7 +58,7 @@ func (r *relaxed) add(i int) {
 		r.in = append(r.in, false)
 	}
 	r.in[i] = true
-	var c column
+	var column []cover.Entry
 	set := r.d.pool.sets[i]
 	for a := 0; a < len(set); {
 		z := a
@@ -64,27 +66,30 @@ func (r *relaxed) add(i int) {
 			z++
 		}
 		if q := min(z-a, r.n[set[a]]); q > 0 {
-			c.rows = append(c.rows, r.row[set[a]])
-			c.counts = append(c.counts, float64(q))
+			column = append(column, cover.Entry{Row: r.row[set[a]], Count: float64(q)})
 		}
 		a = z
 	}
-	if len(c.rows) > 0 {
-		r.lp.add(c)
+	if len(column) > 0 {
+		r.lp.Add(column, 1)
 		r.pat = append(r.pat, i)
 	}
 }
 
+// mostPivots bounds one run of the simplex method; none has come near it.
+const mostPivots = 100_000
+
 // solve brings the relaxation and its prices up to date.
 func (r *relaxed) solve() {
-	before := r.lp.work
-	r.obj = r.lp.solve(100_000)
-	r.d.beam.work += (r.lp.work - before) / workOfLP
+	before := r.lp.Work()
+	r.lp.Solve(mostPivots)
+	r.obj = r.lp.Cost()
+	r.d.beam.work += int64((r.lp.Work() - before) / workOfLP)
 	for k, row := range r.row {
 		r.v[k] = 0
 		if row >= 0 {
 			// the trace of area makes a piece that costs nothing still welcome
-			r.v[k] = max(r.lp.y[row], 0) + mul(1e-6, r.d.beam.area[k]/r.d.s.bin)
+			r.v[k] = max(r.lp.Prices()[row], 0) + mul(1e-6, r.d.beam.area[k]/r.d.s.bin)
 		}
 	}
 }
@@ -159,8 +164,7 @@ func (r *relaxed) takeHits() bool {
 // spotsOf gives what column c lays in a bin, cut back to what is wanted.
 func (r *relaxed) spotsOf(c int) []spot {
 	if r.pat[c] < 0 {
-		k := int(r.kind[c])
-		return []spot{{kind: k}} // every kind fits as it is, see newProblem
+		return []spot{{kind: r.kind[c]}} // every kind fits as it is, see newProblem
 	}
 	left := slices.Clone(r.n)
 	var out []spot
@@ -181,9 +185,9 @@ func (r *relaxed) fix() []pattern {
 		x   float64
 	}
 	var ws []want
-	for i, c := range r.lp.basis {
-		if c >= 0 {
-			ws = append(ws, want{c, r.lp.x[i]})
+	for c, x := range r.lp.Level() {
+		if x > 0 {
+			ws = append(ws, want{c, x})
 		}
 	}
 	slices.SortFunc(ws, func(a, b want) int {

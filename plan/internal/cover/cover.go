@@ -6,57 +6,95 @@ type Entry struct {
 	Count float64
 }
 
-// Program is a covering problem whose columns come in as they are found: a
-// revised simplex with the basis inverse kept dense, there being few rows.
-// A row no column holds is covered by a column of its own at a high cost.
+// Program is a covering problem whose columns come in as they are found. It
+// starts from a column for each row that holds it once, numbered as the rows
+// are; those that are added count on from there. It is solved by the revised
+// primal simplex method with an explicit inverse, there being few rows.
+//
+// Laws, up to rounding, once Solve has said true:
+//
+//	(1) no row is held less often than demanded, and no column less than never;
+//	(2) no price is below zero, and no column fetches more than its cost;
+//	(3) the demands at their prices come to the cost of all columns used;
+//	(4) so no other mix of the columns costs less.
+//
+// The demands that (1) and (3) speak of are shaken: up to 2e-5 over those
+// asked for.
 type Program struct {
-	columns [][]Entry
-	costs   []float64
-	inverse [][]float64 // row r belongs to the r-th basic column
-	basis   []int       // a column; -1-i for the surplus of row i; missing-i for what stands in for row i
-	level   []float64   // of each basic column
+	rows   int
+	held   []Entry   // of all columns, one after the other
+	end    []int     // where each column's entries end; they begin at the last one's end
+	costs  []float64 // of each column
+	inside []bool    // by column: in the basis
+
+	inverse []float64 // of the basis, by rows
+	basis   []int     // by row of the inverse: a column, or -1-i for the surplus of row i
+	level   []float64 // of the basis
 	prices  []float64
-	step    []float64 // scratch
+	step    []float64 // scratch: the entering column in terms of the basis
+	work    int
 }
 
-// missing-i in the basis stands in for columns that hold row i.
-const missing = -1 << 30
-
-// dear is the cost of covering a row by no column.
-const dear = 1 << 20
-
-// epsilon is how far a reduced cost or a pivot must be from zero to count.
-const epsilon = 1e-9
-
-// New starts a program without columns. Demands are shaken by a little, each
-// differently, which keeps the simplex method from standing still where many
-// bases share a corner.
-func New(demand []float64) *Program {
-	p := &Program{step: make([]float64, len(demand))}
+// New starts a program that covers demand, each row by a column of its own at
+// the cost alone. Where a row can't do by itself, a cost beyond what any mix
+// of columns comes to keeps these out of what Solve finds.
+func New(demand []float64, alone float64) *Program {
+	m := len(demand)
+	p := &Program{rows: m, inverse: make([]float64, m*m), prices: make([]float64, m), step: make([]float64, m)}
 	for i, d := range demand {
-		row := make([]float64, len(demand))
-		row[i] = 1
-		p.inverse = append(p.inverse, row)
-		p.basis = append(p.basis, missing-i)
-		p.level = append(p.level, d+float64(1e-7*float64(1+i*7919%101)))
+		p.Add([]Entry{{i, 1}}, alone)
+		p.inside[i] = true
+		p.inverse[i*m+i] = 1
+		p.basis = append(p.basis, i)
+		p.level = append(p.level, d+shake(i))
 	}
 	p.price()
 	return p
 }
 
-// Add takes a column in at a cost and gives its number, from 0.
-func (p *Program) Add(column []Entry, cost float64) int {
-	p.columns, p.costs = append(p.columns, column), append(p.costs, cost)
-	return len(p.columns) - 1
+// shake is what a demand is shaken by, each differently: it keeps the simplex
+// method from standing still where many bases share a corner. The draws are
+// those of splitmix64 (Steele, Lea and Flood, "Fast splittable pseudorandom
+// number generators", 2014) from the seed 3.
+func shake(row int) float64 {
+	z := 3 + uint64(row+1)*0x9e3779b97f4a7c15
+	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
+	z = (z ^ z>>27) * 0x94d049bb133111eb
+	z ^= z >> 31
+	return float64(1e-5 * (1 + float64(z>>11)/(1<<53)))
 }
 
-// Prices are the dual values of the rows: no column that was added is worth
-// more than its cost, once Solve has said true.
+// Add takes a column in at a cost and gives its number.
+func (p *Program) Add(column []Entry, cost float64) int {
+	p.held = append(p.held, column...)
+	p.end = append(p.end, len(p.held))
+	p.costs = append(p.costs, cost)
+	p.inside = append(p.inside, false)
+	return len(p.costs) - 1
+}
+
+// column are the entries of a column.
+func (p *Program) column(c int) []Entry {
+	if c == 0 {
+		return p.held[:p.end[0]]
+	}
+	return p.held[p.end[c-1]:p.end[c]]
+}
+
+// Prices are the dual values of the rows, which the next Solve overwrites.
 func (p *Program) Prices() []float64 { return p.prices }
+
+// Worth is what a column fetches at the present prices.
+func (p *Program) Worth(column []Entry) (sum float64) {
+	for _, e := range column {
+		sum += float64(e.Count * p.prices[e.Row])
+	}
+	return sum
+}
 
 // Level is how often each column is used, by its number.
 func (p *Program) Level() []float64 {
-	out := make([]float64, len(p.columns))
+	out := make([]float64, len(p.costs))
 	for r, c := range p.basis {
 		if c >= 0 {
 			out[c] = p.level[r]
@@ -73,103 +111,14 @@ func (p *Program) Cost() (sum float64) {
 	return sum
 }
 
-func (p *Program) cost(column int) float64 {
-	switch {
-	case column >= 0:
-		return p.costs[column]
-	case column > missing/2:
+// cost is that of a column or, for nothing, a surplus.
+func (p *Program) cost(c int) float64 {
+	if c < 0 {
 		return 0
 	}
-	return dear
+	return p.costs[c]
 }
 
-// Solve brings columns in until none is worth more than its cost, or for so
-// many pivots; it says whether it came to the end.
-func (p *Program) Solve(pivots int) bool {
-	for range pivots {
-		c, gain := p.surplus()
-		for k, column := range p.columns {
-			if g := p.Worth(column) - p.costs[k]; g > gain {
-				c, gain = k, g
-			}
-		}
-		if gain <= 1e-7 || !p.enter(c) {
-			return gain <= 1e-7
-		}
-	}
-	return false
-}
-
-// surplus is the row whose price is most negative: holding more of it than
-// demanded pays.
-func (p *Program) surplus() (column int, gain float64) {
-	for i, v := range p.prices {
-		if -v > gain {
-			column, gain = -1-i, -v
-		}
-	}
-	return column, gain
-}
-
-// Worth is what a column fetches at the present prices.
-func (p *Program) Worth(column []Entry) (sum float64) {
-	for _, e := range column {
-		sum += float64(e.Count * p.prices[e.Row])
-	}
-	return sum
-}
-
-// enter brings a column into the basis in place of the one it exhausts first.
-func (p *Program) enter(column int) bool {
-	entries := []Entry{{-1 - column, -1}}
-	if column >= 0 {
-		entries = p.columns[column]
-	}
-	out := -1
-	for r, row := range p.inverse {
-		var s float64
-		for _, e := range entries {
-			s += float64(e.Count * row[e.Row])
-		}
-		p.step[r] = s
-		if s > epsilon && (out < 0 || float64(p.level[r]*p.step[out]) < float64(p.level[out]*s)) {
-			out = r
-		}
-	}
-	if out < 0 {
-		return false
-	}
-	p.pivot(out)
-	p.basis[out] = column
-	p.price()
-	return true
-}
-
-func (p *Program) pivot(out int) {
-	pivot := p.inverse[out]
-	for i := range pivot {
-		pivot[i] /= p.step[out]
-	}
-	amount := p.level[out] / p.step[out]
-	for r, row := range p.inverse {
-		if s := p.step[r]; r != out && s != 0 {
-			for i, v := range pivot {
-				row[i] -= float64(s * v)
-			}
-			p.level[r] = max(0, p.level[r]-float64(s*amount))
-		}
-	}
-	p.level[out] = amount
-}
-
-// price works out the prices of the basis.
-func (p *Program) price() {
-	p.prices = make([]float64, len(p.level))
-	for r, row := range p.inverse {
-		if c := p.cost(p.basis[r]); c != 0 {
-			for i, v := range row {
-				p.prices[i] += float64(c * v)
-			}
-		}
-	}
-}
+// Work is how many multiplications there have been, about: a measure of
+// effort that is the same on every machine.
+func (p *Program) Work() int { return p.work }
