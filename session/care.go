@@ -147,9 +147,6 @@ func Backup(path, to string, opt OpenOptions) (int, error) {
 	return store.Backup(path, to, opt.Store)
 }
 
-// Backups lists the copies that are made when matside starts, newest first.
-func Backups(path string) []string { return store.Backups(path) }
-
 // Restore puts a backup in the place of what is kept at path. It checks the
 // backup first, to the last event, and keeps what was there in a backup of its
 // own, whose name it gives. It is refused while the file is open elsewhere.
