@@ -22,10 +22,6 @@ type Asked struct {
 // order of the queue; none means that it can be cut as it stands.
 func Check(q *queue.Queue) []Fault { return Against(q, Asked{}) }
 
-// Wanted is every fault of a queue that was to plan some copies of each line:
-// recuts, or what remains of an edited list.
-func Wanted(q *queue.Queue, wanted [][]int) []Fault { return Against(q, Asked{Wanted: wanted}) }
-
 // Against is every fault of a queue against what was asked of it.
 func Against(q *queue.Queue, asked Asked) []Fault {
 	if q.List == nil || asked.Wanted != nil && len(asked.Wanted) != len(q.List.Lines) {

@@ -200,10 +200,10 @@ func TestAsked(t *testing.T) {
 	q := pinwheel()
 	q.Stock[0].ByHand = q.Stock[0].ByHand[:2]
 	wanted := [][]int{{1, 2}, nil}
-	if f := Wanted(q, wanted); len(f) != 0 {
+	if f := Against(q, Asked{Wanted: wanted}); len(f) != 0 {
 		t.Errorf("two of five: %v", f)
 	}
-	if f := Wanted(q, [][]int{{1, 3}, nil}); len(f) != 2 || f[0].Kind != Count {
+	if f := Against(q, Asked{Wanted: [][]int{{1, 3}, nil}}); len(f) != 2 || f[0].Kind != Count {
 		t.Errorf("another copy: %v", f)
 	}
 	used := []queue.PanelUse{{Panel: 1, RoughCuts: []queue.FromPanel{from(7, 0, 0, 1, 2, 1)}}}

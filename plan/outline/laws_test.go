@@ -160,6 +160,10 @@ func ratDot(u, v Point) *big.Rat {
 	return a.Add(a, new(big.Rat).Mul(rat(u.Y), rat(v.Y)))
 }
 
+func overlaps(a, b Outline) bool { return NewRegion(a).Overlaps(NewRegion(b)) }
+
+func apart(a, b Outline, gap length.Len) bool { return NewRegion(a).Apart(NewRegion(b), gap) }
+
 func TestOverlapsLaws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		grid := rapid.SampledFrom(grids).Draw(t, "grid")
@@ -169,18 +173,18 @@ func TestOverlapsLaws(t *testing.T) {
 		want := overlapSlow(a, b)
 		turn := rapid.IntRange(0, 3).Draw(t, "turn") * QuarterTurn
 		for name, got := range map[string]bool{
-			"as they are":   Overlaps(a, b),
-			"(1) swapped":   Overlaps(b, a),
-			"(3) turned":    Overlaps(a.Turn(turn), b.Turn(turn)),
-			"(3) mirrored":  Overlaps(a.Mirror(), b.Mirror()),
-			"gap 0":         !Apart(a, b, 0),
+			"as they are":   overlaps(a, b),
+			"(1) swapped":   overlaps(b, a),
+			"(3) turned":    overlaps(a.Turn(turn), b.Turn(turn)),
+			"(3) mirrored":  overlaps(a.Mirror(), b.Mirror()),
+			"gap 0":         !apart(a, b, 0),
 			"moved regions": NewRegion(a).Move(5, 7).Overlaps(NewRegion(b).Move(5, 7)),
 		} {
 			if got != want {
 				t.Errorf("%s: Overlaps = %v, want %v", name, got, want)
 			}
 		}
-		if !Overlaps(a, a) {
+		if !overlaps(a, a) {
 			t.Error("(2) not with itself")
 		}
 	})
@@ -193,7 +197,7 @@ func TestApartLaws(t *testing.T) {
 		d := rapid.Int64Range(-9, 9)
 		b = b.Move(grid*length.Len(d.Draw(t, "dx")), grid*length.Len(d.Draw(t, "dy")))
 		if overlapSlow(a, b) {
-			if Apart(a, b, 1) {
+			if apart(a, b, 1) {
 				t.Error("apart though they overlap")
 			}
 			return
@@ -202,10 +206,10 @@ func TestApartLaws(t *testing.T) {
 		// The largest gap that is kept, and the one a nanometre larger.
 		root := new(big.Int).Sqrt(new(big.Int).Quo(square.Num(), square.Denom()))
 		gap := length.Len(root.Int64())
-		if !Apart(a, b, gap) || Apart(a, b, gap+1) {
-			t.Errorf("distance² %v: Apart by %d is %v, by one more %v", square, gap, Apart(a, b, gap), Apart(a, b, gap+1))
+		if !apart(a, b, gap) || apart(a, b, gap+1) {
+			t.Errorf("distance² %v: Apart by %d is %v, by one more %v", square, gap, apart(a, b, gap), apart(a, b, gap+1))
 		}
-		if Apart(b, a, gap+1) {
+		if apart(b, a, gap+1) {
 			t.Error("apart the other way round")
 		}
 	})

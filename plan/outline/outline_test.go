@@ -47,10 +47,10 @@ func TestOverlaps(t *testing.T) {
 		if !c.a.Simple() || !c.b.Simple() {
 			t.Errorf("%s: not simple", c.name)
 		}
-		if got := Overlaps(c.a, c.b); got != c.want {
+		if got := overlaps(c.a, c.b); got != c.want {
 			t.Errorf("%s: Overlaps = %v, want %v", c.name, got, c.want)
 		}
-		if got := Overlaps(c.b, c.a); got != c.want {
+		if got := overlaps(c.b, c.a); got != c.want {
 			t.Errorf("%s, the other way: Overlaps = %v, want %v", c.name, got, c.want)
 		}
 	}

@@ -42,6 +42,9 @@ func (b Box) move(d Point) Box { return Box{b.Min.Add(d), b.Max.Add(d)} }
 
 // Overlaps says whether r and s share area, exactly; meeting at edges and
 // corners is no overlap.
+//
+// (1) It is symmetric. (2) Anything with area overlaps itself and what contains
+// it. (3) Moving, turning by quarters or mirroring both changes nothing.
 func (r Region) Overlaps(s Region) bool {
 	if !r.Box.Overlaps(s.Box) {
 		return false
@@ -60,7 +63,8 @@ func (r Region) Overlaps(s Region) bool {
 }
 
 // Apart says whether r and s are at least gap from each other, exactly,
-// measured straight from point to point; with gap 0 they may meet.
+// measured straight from point to point. With gap 0 it is the opposite of
+// Overlaps.
 func (r Region) Apart(s Region, gap length.Len) bool {
 	switch {
 	case r.Box.apart(s.Box, gap):
@@ -115,26 +119,4 @@ func farFrom(p, a, b Point, gap length.Len) bool {
 // normSquared is |v|².
 func normSquared(v Point) length.Area {
 	return mul(v.X, v.X).add(mul(v.Y, v.Y)).abs()
-}
-
-// Overlaps says whether a and b, simple polygons convex or not, share area,
-// exactly; meeting at edges and corners is no overlap.
-//
-// (1) It is symmetric. (2) Anything with area overlaps itself and what contains
-// it. (3) Moving, turning by quarters or mirroring both changes nothing.
-func Overlaps(a, b Outline) bool {
-	if !a.Bounds().Overlaps(b.Bounds()) {
-		return false
-	}
-	return NewRegion(a).Overlaps(NewRegion(b))
-}
-
-// Apart says whether a and b, simple polygons convex or not, are at least gap
-// from each other, exactly, measured straight from point to point. With gap 0
-// it is the opposite of Overlaps.
-func Apart(a, b Outline, gap length.Len) bool {
-	if a.Bounds().apart(b.Bounds(), gap) {
-		return true
-	}
-	return NewRegion(a).Apart(NewRegion(b), gap)
 }

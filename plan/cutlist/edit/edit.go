@@ -184,17 +184,6 @@ func (d Doc) AddPiece(fabric, says string) (Doc, int) {
 	return d.Insert(at, says), at
 }
 
-// FabricOf is the fabric that the piece line n is cut from.
-func (d Doc) FabricOf(n int) string {
-	from := ""
-	for i := range d.lines[:n] {
-		if p := d.Parts(i); p.Says == cutlist.SaysCutFrom {
-			from = p.Name
-		}
-	}
-	return from
-}
-
 // AddSetting puts a setting behind the quilt and the other settings that
 // stand above the first fabric, and says in which line it stands now.
 func (d Doc) AddSetting(says string) (Doc, int) {

@@ -233,7 +233,7 @@ func TestPlacesOfNewLines(t *testing.T) {
 		t.Errorf("the piece stands in line %d:\n%s", n, d)
 	}
 	d, n = d.AddPiece("Foam", "5 hexagons 1")
-	if d.FabricOf(n) != "Foam" || d.Line(n-1) != "cut from Foam" || d.Line(n-2) != "" {
+	if d.Line(n-1) != "cut from Foam" || d.Line(n-2) != "" {
 		t.Errorf("the piece of a new fabric stands in line %d:\n%s", n, d)
 	}
 	if l, err := cutlist.Read("a", []byte(d.String()), nil); err != nil || len(l.Lines) != 9 {
