@@ -216,12 +216,12 @@ func or(s, other string) string {
 func (s walk) column(v view, c *canvas.Canvas, paragraphs []line, big [][]string) {
 	lines := wrapped(paragraphs, c.W)
 	y, free := 0, c.H-len(lines)
-	for _, try := range v.big(big) {
+	for _, tries := range sayingTheSame(v.big(big)) {
 		most := c.H / 3
-		if strings.ContainsAny(try[0], "0123456789") {
+		if strings.ContainsAny(tries[0][0], "0123456789") {
 			most = c.H * 3 / 5
 		}
-		if l, ok := glyph.Fit(c.W, min(free-1, max(most, 3)), try...); ok {
+		if l, ok := glyph.Largest(c.W, min(free-1, max(most, 3)), tries...); ok {
 			large(c, 0, 0, l, strong)
 			y = l.H + 1
 			break
@@ -239,6 +239,21 @@ func (s walk) column(v view, c *canvas.Canvas, paragraphs []line, big [][]string
 		}
 		y += apart
 	}
+}
+
+// sayingTheSame puts neighbors together that say the same in other lines: of
+// those the largest is written.
+func sayingTheSame(tries [][]string) [][][]string {
+	var groups [][][]string
+	said := ""
+	for _, try := range tries {
+		if says := strings.Join(try, " "); len(groups) == 0 || says != said {
+			groups, said = append(groups, nil), says
+		}
+		last := &groups[len(groups)-1]
+		*last = append(*last, try)
+	}
+	return groups
 }
 
 // foot draws the large counters at the foot of c, no higher than h, and

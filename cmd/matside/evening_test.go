@@ -120,7 +120,7 @@ func BenchmarkFirstPicture(b *testing.B) {
 		name, text string
 		args       []string
 	}{
-		{"picture", "Opening your data", []string{"--db", db}},
+		{"picture", "Getting your quilts ready", []string{"--db", db}},
 		{"resumed step", "FABRIC", []string{"--db", db}},
 		{"demo step", "FABRIC", []string{"demo"}},
 	} {

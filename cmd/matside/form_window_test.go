@@ -40,7 +40,7 @@ func TestAListWrittenInAWindowAndCut(t *testing.T) {
 		{"\r", `How much of Ink is there`}, {"\r", `anything special about Ink`}, {"\r", `\+ pieces from Ink`},
 		{"\r", `Which shape, from Ink`}, {"3", `How many`}, {"6\r", `What size`}, {"3\r", `finished size`}, {"1", `What are they for`},
 		{"star\r", `special about these`}, {"\r", `6 half-square triangles 3 finished for star`}, {"p", `Save it where`}, {"\r", `6 pieces in 1 load`},
-		{"\r", `FABRIC`}, {"\r", `PRESS`}, {"\r", `Lay Ink`}, {"\r", `Start the cutter`}, {"\r", `Peel off 6 pieces`}, {"\r", `is all cut`},
+		{"\r", `FABRIC`}, {"\r", `PRESS`}, {"\r", `Lay Ink`}, {"\r", `Cut drawing 1`}, {"\r", `Peel off 6 pieces`}, {"\r", `is all cut`},
 	})
 	w.press("q")
 	if code := w.leave(10 * time.Second); code != 0 {

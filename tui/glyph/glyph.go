@@ -17,10 +17,17 @@ type Lines struct {
 // them fit w columns and h rows together, half a row or more apart. It reports
 // false where even the smallest is too large or a character has no picture.
 // Small letters are written as capitals, x between numbers as a times sign.
-func Fit(w, h int, texts ...string) (Lines, bool) {
+func Fit(w, h int, texts ...string) (Lines, bool) { return Largest(w, h, texts) }
+
+// Largest writes one of several texts, each of one or more lines, in the
+// largest size that w columns and h rows have room for; of those that would
+// be as large, the first.
+func Largest(w, h int, texts ...[]string) (Lines, bool) {
 	for _, s := range sizes {
-		if tw, th, ok := s.measure(texts); ok && tw <= w && th <= h {
-			return s.write(texts), true
+		for _, lines := range texts {
+			if tw, th, ok := s.measure(lines); ok && tw <= w && th <= h {
+				return s.write(lines), true
+			}
 		}
 	}
 	return Lines{}, false

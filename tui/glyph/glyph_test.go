@@ -2,6 +2,7 @@ package glyph
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -62,6 +63,26 @@ func TestFitTakesTheLargestThatFits(t *testing.T) {
 	}
 	if lastHeight < 20 {
 		t.Errorf("400 columns gave only %d rows", lastHeight)
+	}
+}
+
+// Of texts that say the same the one on more lines wins where it is larger,
+// the first where they are alike.
+func TestLargest(t *testing.T) {
+	one, two := []string{"11 1/2 x 8 7/8"}, []string{"11 1/2", "x 8 7/8"}
+	for _, c := range []struct {
+		w, h int
+		want []string
+	}{
+		{55, 8, one},  // one line fits, two would be no larger
+		{30, 30, two}, // too narrow for one
+		{60, 30, two}, // both fit, two lines twice as large
+	} {
+		got, ok := Largest(c.w, c.h, one, two)
+		want, _ := Fit(c.w, c.h, c.want...)
+		if !ok || !slices.Equal(got.Rows, want.Rows) {
+			t.Errorf("%d x %d:\n%s\nwant\n%s", c.w, c.h, strings.Join(got.Rows, "\n"), strings.Join(want.Rows, "\n"))
+		}
 	}
 }
 

@@ -21,6 +21,7 @@ type Facts struct {
 	Step   session.Step
 	Mat    string
 	Panels func(fabric int) int // how many panels of a fabric there are
+	Ready  func(rough int) bool // whether a rough cut was cut free with an earlier load's; nil: none was
 	Unit   length.Unit          // to write lengths in
 	Takes  time.Duration        // how long the cutter should take; 0: nothing is said
 	Next   []string             // fabrics of the load after this one, to make ready meanwhile
@@ -28,7 +29,7 @@ type Facts struct {
 
 // Page is what to say at a step.
 type Page struct {
-	Large   [][]string // what to write large, the best first: each is one or more lines
+	Large   [][]string // what to write large, the best first: each is one or more lines. Neighbors may say the same in other lines
 	Do      string     // the one thing to do now
 	Items   []string   // its parts, where it has several
 	More    []string   // how to do it well, the most needed first
@@ -65,12 +66,17 @@ func (f Facts) fabrics(test func(cutlist.Fabric) bool) []string {
 func fabric(w words.Words, f Facts, p *Page) {
 	p.Caution = w.RotaryCare()
 	var sizes []string
+	ready := 0
 	for i, r := range f.Load.RoughCuts {
 		size := w.Size(r.Width, r.Height, f.Unit)
 		sizes = append(sizes, size)
 		item := f.numbered(i, w.Rough(f.name(r.Fabric), size))
 		if f.Panels(r.Fabric) > 1 {
 			item += ", " + w.Panel(r.Panel)
+		}
+		if f.Ready != nil && f.Ready(i) {
+			ready++
+			item += ", " + w.CutAlready()
 		}
 		p.Items = append(p.Items, item)
 	}
@@ -80,11 +86,15 @@ func fabric(w words.Words, f Facts, p *Page) {
 		p.Large = slices.Insert(p.Large, 1, []string{across, "x " + along})
 		r := f.Load.RoughCuts[0]
 		p.Do, p.Items = w.CutOne(f.name(r.Fabric), sizes[0]), nil
+		if ready == 1 {
+			p.Do = w.TakeOne(f.name(r.Fabric), sizes[0])
+			p.More = append(p.More, w.ItIsCutAlready())
+		}
 		if of := f.Panels(r.Fabric); of > 1 {
 			p.More = append(p.More, w.FromPanel(r.Panel, of))
 		}
-	} else {
-		p.Do = w.CutMany(len(p.Items))
+	} else if p.Do = w.CutMany(len(p.Items)); ready == len(p.Items) {
+		p.Do = w.TakeMany(len(p.Items))
 	}
 	p.More = append(p.More, w.AcrossFirst())
 	if ways := f.fabrics(func(c cutlist.Fabric) bool { return c.OneWay }); ways != nil {
@@ -130,14 +140,13 @@ func lay(w words.Words, f Facts, p *Page) {
 
 func cut(w words.Words, f Facts, p *Page) {
 	p.Caution = w.BladeCare()
-	p.Do = w.Start()
+	p.Do = w.CutDrawing(f.Load.Layout)
 	p.Large = slices.Insert(p.Large, 0, w.LargeDrawing(f.Load.Layout))
-	p.More = append(p.More, w.BladeSeated(), w.Drawing(f.Load.Layout))
-	p.More = append(p.More, f.settings(w)...)
+	p.More = append(f.settings(w), w.BladeSeated())
 	if f.fabrics(func(c cutlist.Fabric) bool { return c.FaceDown }) != nil {
 		p.More = append(p.More, w.Mirrored())
 	}
-	p.More = append(p.More, w.LeaveAlone())
+	p.More = append(p.More, w.StartAndLeave())
 	if f.Takes > 0 {
 		p.More = append(p.More, w.CutTakes(f.Takes))
 	}
@@ -146,22 +155,27 @@ func cut(w words.Words, f Facts, p *Page) {
 	}
 }
 
-// settings says what to dial in: once where all fabrics agree.
+// settings says what to dial in: once where all fabrics agree, and what suits
+// the fabric where the list names no setting for it.
 func (f Facts) settings(w words.Words) []string {
 	all := f.fabrics(func(cutlist.Fabric) bool { return true })
 	var settings []string
 	for _, fab := range f.List.Fabrics {
-		if fab.Setting != "" && slices.Contains(all, fab.Name) && !slices.Contains(settings, fab.Setting) {
+		if slices.Contains(all, fab.Name) && !slices.Contains(settings, fab.Setting) {
 			settings = append(settings, fab.Setting)
 		}
 	}
 	var said []string
 	for _, s := range settings {
 		names := f.fabrics(func(c cutlist.Fabric) bool { return c.Setting == s })
-		if len(names) == len(all) {
-			return []string{w.Setting(s)}
+		switch {
+		case s == "":
+			said = append(said, w.SettingToSuit(w.And(names)))
+		case len(names) == len(all):
+			said = append(said, w.Setting(s))
+		default:
+			said = append(said, w.SettingOf(w.And(names), s))
 		}
-		said = append(said, w.SettingOf(w.And(names), s))
 	}
 	return said
 }

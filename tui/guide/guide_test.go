@@ -2,6 +2,7 @@ package guide
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -28,13 +29,33 @@ func TestPages(t *testing.T) {
 		{1, session.Fabric, "Cut 2 rough pieces:|1  Plum 10 1/2 x 3|2  Oat 6 1/4 x 3 3/8, panel 2|First number across, second along the grain.|Keep the print's way up: Oat."},
 		{1, session.Press, "Press Plum and Oat flat.|It must be dry. Let it cool."},
 		{0, session.Lay, "Lay Plum on mat One.|Left edge on the 1/4 line, top on the 1/4.|Right side up, grain up the mat.|Smooth from the middle outward.|You may be off by 1/4 in."},
-		{1, session.Cut, "Start the cutter.|Is the blade in, and seated?|Send drawing 2.|Set it to woven cotton for Plum.|Leave it alone until it stops."},
+		{1, session.Cut, "Cut drawing 2.|Set the cutter to woven cotton for Plum.|Set the cutter to suit Oat.|Is the blade in, and seated?|Start it. Leave it alone until it stops."},
 		{1, session.Peel, "Peel off 8 pieces.|A  4 squares 2 1/2, Plum|B  4 half-square triangles 2 7/8, Oat, for wing|Waste first, then the pieces."},
 	} {
 		p := Write(words.English{}, facts(c.load, c.step))
 		got := strings.Join(append(append([]string{p.Do}, p.Items...), p.More...), "|")
 		if got != c.want {
 			t.Errorf("load %d, %v:\ngot  %s\nwant %s", c.load, c.step, got, c.want)
+		}
+	}
+}
+
+// What an earlier load's straight cuts have freed is taken, not cut.
+func TestWhatIsCutAlreadyIsTaken(t *testing.T) {
+	for _, c := range []struct {
+		load  int
+		ready []int
+		want  string // the page up to how sizes are read
+	}{
+		{0, []int{0}, "Take Plum 10 1/2 x 5 1/2.|It is cut already."},
+		{1, []int{1}, "Cut 2 rough pieces:|1  Plum 10 1/2 x 3|2  Oat 6 1/4 x 3 3/8, panel 2, cut already"},
+		{1, []int{0, 1}, "Take 2 rough pieces:|1  Plum 10 1/2 x 3, cut already|2  Oat 6 1/4 x 3 3/8, panel 2, cut already"},
+	} {
+		f := facts(c.load, session.Fabric)
+		f.Ready = func(rough int) bool { return slices.Contains(c.ready, rough) }
+		p := Write(words.English{}, f)
+		if got := strings.Join(append(append([]string{p.Do}, p.Items...), p.More...), "|"); !strings.HasPrefix(got, c.want+"|First number") {
+			t.Errorf("load %d, %v ready:\ngot  %s\nwant %s", c.load, c.ready, got, c.want)
 		}
 	}
 }

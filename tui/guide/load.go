@@ -17,6 +17,7 @@ func Of(state *session.State, q *session.Quilt, unit length.Unit) Facts {
 	list := q.ListOf(load)
 	f := Facts{List: list, Load: &load.Load, Step: q.Step, Mat: q.Mat, Unit: unit,
 		Panels: func(fabric int) int { return len(list.Fabrics[fabric].Stock) }}
+	f.Ready = func(rough int) bool { return ready(q, f, rough) }
 	if f.Step == session.Cut {
 		f.Takes = CutTakes(state, load)
 		if to := q.ToCome(); len(to) > 1 {

@@ -33,26 +33,45 @@ func Panel(q *session.Quilt, f Facts, rough int, say func(length.Len) string) (m
 		return matpic.Panel{}, false
 	}
 	p := matpic.Panel{Fabric: u.Fabric, Width: u.Width, Height: u.Height, Say: say}
-	var boxes []ruler.Box
-	var gone, now []int
 	for _, from := range u.RoughCuts {
 		b := matpic.PanelBox{Box: ruler.Box{X: from.X, Y: from.Y, W: from.Width, H: from.Height}, Number: from.RoughCut}
 		switch load := q.Load(from.Load); {
 		case from.Load == f.Load.Number:
 			b.When = matpic.Now
-			now = append(now, len(boxes))
 		case load == nil || load.Done:
 			b.When = matpic.Gone
-			gone = append(gone, len(boxes))
 		}
-		boxes, p.Boxes = append(boxes, b.Box), append(p.Boxes, b)
+		p.Boxes = append(p.Boxes, b)
 	}
 	for _, h := range u.ByHand {
-		b := ruler.Box{X: h.X, Y: h.Y, W: h.Width, H: h.Height}
-		boxes, p.Boxes = append(boxes, b), append(p.Boxes, matpic.PanelBox{Box: b})
+		p.Boxes = append(p.Boxes, matpic.PanelBox{Box: ruler.Box{X: h.X, Y: h.Y, W: h.Width, H: h.Height}})
 	}
-	p.Cuts = ruler.Cuts(u.Width, u.Height, boxes, gone, now)
+	p.Cuts = cutsNow(p, func(matpic.PanelBox) bool { return true })
 	return p, true
+}
+
+// cutsNow are the straight cuts that free those boxes of the load in hand
+// that are asked for, when those of the loads before are made.
+func cutsNow(p matpic.Panel, asked func(matpic.PanelBox) bool) []ruler.Cut {
+	var boxes []ruler.Box
+	var gone, now []int
+	for i, b := range p.Boxes {
+		boxes = append(boxes, b.Box)
+		switch {
+		case b.When == matpic.Gone:
+			gone = append(gone, i)
+		case b.When == matpic.Now && asked(b):
+			now = append(now, i)
+		}
+	}
+	return ruler.Cuts(p.Width, p.Height, boxes, gone, now)
+}
+
+// ready reports whether a rough cut of the load in hand lies free already: no
+// cut is left between it and the rest of its panel.
+func ready(q *session.Quilt, f Facts, rough int) bool {
+	p, ok := Panel(q, f, rough, nil)
+	return ok && len(cutsNow(p, func(b matpic.PanelBox) bool { return b.Number == rough })) == 0
 }
 
 // StraightCuts says the straight cuts of a panel in order.

@@ -17,9 +17,9 @@ import (
 const breath = 12
 
 // acted are the methods whose sentences she acts on, or answers.
-var acted = regexp.MustCompile(`^(CutOne|CutMany|CutAcross|CutAlong|AcrossFirst|FromPanel|KeepWayUp|RotaryCare|Press|PressMany|DryAndCool|IronCare|` +
-	`LayOne|LayMany|LargeLay|Place|PlaceOne|RightSideUp|FaceUp|FaceDown|Smooth|MayBeOff|RollerCare|Start|Drawing|LargeDrawing|Setting|SettingOf|` +
-	`BladeSeated|Mirrored|LeaveAlone|Meanwhile|BladeCare|Peel|LargePeel|WasteFirst|Stack|AnySpoiled|OrPick|CursorHow|NoPiece|SpoiledOf|FromTo|` +
+var acted = regexp.MustCompile(`^(CutOne|CutMany|TakeOne|TakeMany|ItIsCutAlready|CutAcross|CutAlong|AcrossFirst|FromPanel|KeepWayUp|RotaryCare|Press|PressMany|DryAndCool|IronCare|` +
+	`LayOne|LayMany|LargeLay|Place|PlaceOne|RightSideUp|FaceUp|FaceDown|Smooth|MayBeOff|RollerCare|CutDrawing|LargeDrawing|Setting|SettingOf|SettingToSuit|` +
+	`BladeSeated|Mirrored|StartAndLeave|Meanwhile|BladeCare|Peel|LargePeel|WasteFirst|Stack|AnySpoiled|OrPick|CursorHow|NoPiece|SpoiledOf|FromTo|` +
 	`WashDue|WashHow|AdhesiveCare|LiftedSince|DueAfter|TooSmall|FabricOnIt|WhichWash|LoadIsBegun|MoreFabric|ToSewing|RestHands|RestHow|LargeRest|` +
 	`PauseFor|NewMatTime|ChangeBladeTime|ChangeBladeCare|ComeBack|YesOrNo|NameHow|NameNeeded|FormAsk|FormHint|FormOption|FirstMistake|` +
 	`UnfinishedFirst|FabricIsUsed|CutByHandNote|SaveAs|SaveHint|WhatToDo|NewsNotice|PlanBuy|PlanShort|Plain(Hello|Choices|Pick|HowMany|FileName|Now|WhichLoad|NameHow)|` +

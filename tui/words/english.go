@@ -58,6 +58,12 @@ func (English) Done(n int) string {
 // CutOne and the next few are the fabric step.
 func (English) CutOne(fabric, size string) string { return "Cut " + fabric + " " + size + "." }
 func (English) CutMany(n int) string              { return "Cut " + count(n, "rough piece", "rough pieces") + ":" }
+
+// TakeOne and the next few are what was cut free with an earlier load's.
+func (English) TakeOne(fabric, size string) string { return "Take " + fabric + " " + size + "." }
+func (English) TakeMany(n int) string              { return "Take " + count(n, "rough piece", "rough pieces") + ":" }
+func (English) CutAlready() string                 { return "cut already" }
+func (English) ItIsCutAlready() string             { return "It is cut already." }
 func (English) FromPanel(panel, of int) string {
 	return fmt.Sprintf("It comes from panel %d of %d.", panel, of)
 }
@@ -115,16 +121,16 @@ func (English) RollerCare() string {
 	return "Fingers away from blade and rollers. The maker's instructions come first."
 }
 
-// Start and the next few are the cut step.
-func (English) Start() string                 { return "Start the cutter." }
-func (English) Drawing(n int) string          { return fmt.Sprintf("Send drawing %d.", n) }
-func (English) Setting(setting string) string { return "Set it to " + setting + "." }
+// CutDrawing and the next few are the cut step.
+func (English) CutDrawing(n int) string       { return fmt.Sprintf("Cut drawing %d.", n) }
+func (English) Setting(setting string) string { return "Set the cutter to " + setting + "." }
 func (English) SettingOf(fabric, setting string) string {
-	return "Set it to " + setting + " for " + fabric + "."
+	return "Set the cutter to " + setting + " for " + fabric + "."
 }
-func (English) BladeSeated() string { return "Is the blade in, and seated?" }
-func (English) Mirrored() string    { return "Don't mirror it: that is done already." }
-func (English) LeaveAlone() string  { return "Leave it alone until it stops." }
+func (English) SettingToSuit(fabric string) string { return "Set the cutter to suit " + fabric + "." }
+func (English) BladeSeated() string                { return "Is the blade in, and seated?" }
+func (English) Mirrored() string                   { return "Don't mirror it: that is done already." }
+func (English) StartAndLeave() string              { return "Start it. Leave it alone until it stops." }
 func (e English) CutTakes(d time.Duration) string {
 	return "It should take about " + e.Time(d) + "."
 }
@@ -376,7 +382,7 @@ func (English) LeavingSoon() string          { return "leaving: waiting for the 
 func (English) SaveFailed(why string) string { return "NOT SAVED: " + why }
 
 // Work that takes a while.
-func (English) OpeningFile() string { return "Opening your data." }
+func (English) OpeningFile() string { return "Getting your quilts ready." }
 func (English) OneMoment() string   { return "One moment. q leaves at once." }
 func (English) LargeWait() string   { return "WAIT" }
 func (English) KeyStop() string     { return "stop" }

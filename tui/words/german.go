@@ -83,7 +83,7 @@ func (German) Large(n int) string {
 	return []string{"STOFF", "GLATT", "LADEN", "SCHNEIDEN", "ABZIEHEN"}[n]
 }
 func (German) LargeLay(mat string) []string { return []string{"AUF", "MATTE " + mat} }
-func (German) LargeDrawing(n int) []string  { return []string{fmt.Sprintf("BILD %d", n)} }
+func (German) LargeDrawing(n int) []string  { return []string{fmt.Sprintf("ZEICHNUNG %d", n)} }
 func (German) LargePeel(n int) string       { return strings.ToUpper(stueck(n)) }
 func (German) LargeRest() []string          { return []string{"PAUSE", "MACHEN"} }
 func (German) LargePause() string           { return "PAUSE" }
@@ -100,8 +100,12 @@ func (German) LargeLoads(n int) string      { return strings.ToUpper(ladungen(n)
 func (German) Done(n int) string {
 	return []string{"ist zugeschnitten", "glatt, trocken, abgekühlt", "liegt glatt", "das Gerät steht still", "alles gut"}[n]
 }
-func (German) CutOne(fabric, size string) string { return fabric + " zuschneiden: " + size + "." }
-func (German) CutMany(n int) string              { return zuschnitt(n) + " zuschneiden:" }
+func (German) CutOne(fabric, size string) string  { return fabric + " zuschneiden: " + size + "." }
+func (German) CutMany(n int) string               { return zuschnitt(n) + " zuschneiden:" }
+func (German) TakeOne(fabric, size string) string { return fabric + " nehmen: " + size + "." }
+func (German) TakeMany(n int) string              { return zuschnitt(n) + " nehmen:" }
+func (German) CutAlready() string                 { return "schon zugeschnitten" }
+func (German) ItIsCutAlready() string             { return "Der Zuschnitt ist schon fertig." }
 func (German) FromPanel(panel, of int) string {
 	return fmt.Sprintf("Der Zuschnitt kommt aus Stück %d von %d.", panel, of)
 }
@@ -161,15 +165,15 @@ func (German) RollerCare() string {
 	return "Finger weg von Klinge und Rollen. Die Anleitung des Herstellers geht vor."
 }
 
-func (German) Start() string                 { return "Das Gerät starten." }
-func (German) Drawing(n int) string          { return fmt.Sprintf("Zeichnung %d senden.", n) }
+func (German) CutDrawing(n int) string       { return fmt.Sprintf("Zeichnung %d schneiden.", n) }
 func (German) Setting(setting string) string { return "Einstellen: " + setting + "." }
 func (German) SettingOf(fabric, setting string) string {
 	return "Einstellen für " + fabric + ": " + setting + "."
 }
-func (German) BladeSeated() string { return "Ist die Klinge drin, und sitzt sie fest?" }
-func (German) Mirrored() string    { return "Nicht spiegeln: das ist schon geschehen." }
-func (German) LeaveAlone() string  { return "In Ruhe lassen, bis es stillsteht." }
+func (German) BladeSeated() string                { return "Ist die Klinge drin, und sitzt sie fest?" }
+func (German) Mirrored() string                   { return "Nicht spiegeln: das ist schon geschehen." }
+func (German) SettingToSuit(fabric string) string { return "Das Gerät auf " + fabric + " einstellen." }
+func (German) StartAndLeave() string              { return "Starten. In Ruhe lassen, bis es stillsteht." }
 func (g German) CutTakes(d time.Duration) string {
 	return "Es dauert etwa " + stop(g.Time(d))
 }
@@ -363,7 +367,7 @@ func (German) Saving() string               { return "wird gespeichert …" }
 func (German) NotYetSaved() string          { return "Einen Moment: wird noch gespeichert." }
 func (German) LeavingSoon() string          { return "Ende: das letzte Speichern wird abgewartet …" }
 func (German) SaveFailed(why string) string { return "NICHT GESPEICHERT: " + why }
-func (German) OpeningFile() string          { return "Die Daten werden geöffnet." }
+func (German) OpeningFile() string          { return "Die Quilts werden geholt." }
 func (German) OneMoment() string            { return "Einen Moment. q beendet sofort." }
 func (German) KeyStop() string              { return "abbrechen" }
 func (German) SettingsNotKept(why string) string {

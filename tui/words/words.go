@@ -32,6 +32,10 @@ type Words interface {
 	Done(n int) string
 	CutOne(fabric, size string) string
 	CutMany(n int) string
+	TakeOne(fabric, size string) string
+	TakeMany(n int) string
+	CutAlready() string
+	ItIsCutAlready() string
 	FromPanel(panel, of int) string
 	Panel(panel int) string
 	Rough(fabric, size string) string
@@ -58,13 +62,13 @@ type Words interface {
 	Smooth() string
 	MayBeOff(margin length.Len, u length.Unit) string
 	RollerCare() string
-	Start() string
-	Drawing(n int) string
+	CutDrawing(n int) string
 	Setting(setting string) string
 	SettingOf(fabric, setting string) string
+	SettingToSuit(fabric string) string
 	BladeSeated() string
 	Mirrored() string
-	LeaveAlone() string
+	StartAndLeave() string
 	CutTakes(d time.Duration) string
 	Meanwhile(fabrics string) string
 	BladeCare() string
