@@ -2,7 +2,7 @@ package length
 
 import "testing"
 
-// Fractions of a yard in inches, ../shared/trade.md section 4, 11 of 11:
+// Fractions of a yard in inches, 11 of 11:
 // catbirdquilts.wordpress.com/2014/02/07; scissortailquilting.com;
 // quiltingboard.com t280955. And what an inch, a yard and the usual widths are
 // in millimetres: bagmakingpatterns.com/conversion.php, and calc.

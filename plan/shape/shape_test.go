@@ -39,7 +39,7 @@ func points(xy ...float64) (o outline.Outline) {
 	return o
 }
 
-// How each shape lies (cut-list.md, Shapes): y runs down, so "bottom" is the
+// How each shape lies (the cut list's table of shapes): y runs down, so "bottom" is the
 // larger y. Corners that are no whole nanometre are given by their rounding.
 func TestHowShapesLie(t *testing.T) {
 	cases := []struct {
@@ -74,8 +74,7 @@ func TestHowShapesLie(t *testing.T) {
 	}
 }
 
-// What a finished size is cut as, in closed form; s is the seam, 1/4 in. Worked
-// out in trade.md section 3, column "exact".
+// What a finished size is cut as, in closed form; s is the seam, 1/4 in.
 func TestGrownSizes(t *testing.T) {
 	cases := []struct {
 		name string

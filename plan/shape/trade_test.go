@@ -8,11 +8,12 @@ import (
 	"example.org/matside/plan/outline"
 )
 
-// Published allowances at a seam of 1/4 in, from ../shared/trade.md section 3,
-// where each page's address stands in full. A published rule is one of three:
-// exact; safe, that is a little more than the true size, as ruler sizes are; or
-// too small, and then the true value is the one to cut. "Ruler" is what
-// `allowance ruler` gives.
+// Published allowances at a seam of 1/4 in, each with its page. A published rule
+// is one of three: exact; safe, that is a little more than the true size, as
+// ruler sizes are; or too small, and then the true value is the one to cut.
+
+// grownBy is the SIZE that a finished shape is cut in; with ruler, as
+// `allowance ruler` gives it.
 func grownBy(t *testing.T, s Spec, ruler bool) []length.Len {
 	t.Helper()
 	s.Finished, s.Ruler, s.Seam = true, ruler, quarter
@@ -261,6 +262,7 @@ func TestSafeRules(t *testing.T) {
 			published, exact length.Len
 		}{
 			{"+1 and trim: stitchobsessed.com/half-square-triangle-chart", in(f + 1), half},
+			{"H + 1 for the wings of geese: quiltingpassion.com QuadrupleSquareMethod; allpeoplequilt.com", in(f + 1), half},
 			{"+1 1/8: north-hampshire-quilters.org.uk/hblk402b.htm", in(f + 1.125), half},
 			{"+1 1/2 for quarter-squares: the same", in(f + 1.5), quarter},
 			// Eight at a time come out of a square of two cut sizes: mesquitequiltguildinc.com/?p=923.
@@ -276,7 +278,7 @@ func TestSafeRules(t *testing.T) {
 }
 
 // Half-rectangle triangles have no single allowance; these are worked out
-// (calc in trade.md): legs a and b grow by s + s(a+c)/b and s + s(b+c)/a.
+// (calculated): legs a and b grow by s + s(a+c)/b and s + s(b+c)/a.
 func TestHalfRectangles(t *testing.T) {
 	for _, c := range [][4]float64{{2, 4, 0.6545, 1.3090}, {2, 3, 0.7171, 1.0757}, {1, 3, 0.5969, 1.7906}} {
 		got := grownBy(t, Spec{Kind: HalfRectangle, Sizes: ins(c[0], c[1])}, false)
@@ -320,5 +322,65 @@ func TestDiagonals(t *testing.T) {
 	}
 	if less != 4 {
 		t.Errorf("%d are less than the diagonal, want 4", less)
+	}
+}
+
+// Four half-square triangles at a time: two squares sewn all round and cut along
+// both diagonals. For triangles of u with their seams that takes u·√2 + 1/2. The
+// rule u/0.64 (broadclothstudio.com/blog/four-at-a-time-hsts) is too small for
+// u under about 3.4 in, and generous above.
+func TestFourAtATime(t *testing.T) {
+	for _, c := range []struct {
+		source              string
+		u, published, exact float64
+		holds               bool
+	}{
+		{"the rule, finished 1", 1.5, 2.34, 2.6213, false},
+		{"the rule, finished 2", 2.5, 3.91, 4.0355, false},
+		{"the rule, finished 2 1/2", 3, 4.69, 4.7426, false},
+		{"the rule, finished 6", 6.5, 10.16, 9.6924, true},
+		{"reddit quilting, \"real maths\": 5 gives 3.18", 3.18, 5, 4.9972, true},
+		{"quilted-diary.com/hst-4-at-a-time: 4 1/2 gives 2 1/2, to trim", 2.5, 4.5, 4.0355, true},
+	} {
+		got := mustCut(t, Spec{Kind: Square, Sizes: ins(c.u)}).Outline.Turn(45*outline.Degree).Bounds().Width() + 2*quarter
+		if !near(got, c.exact, 0.00005) || in(c.published) >= got != c.holds {
+			t.Errorf("%s: %v, published %v", c.source, got, c.published)
+		}
+	}
+}
+
+// An eight-pointed star is the edge of its diamonds times 2+√2 wide: two
+// diamonds side by side. Published as 3.41 (karencombs.com), 0.12 % too small.
+func TestStarBlock(t *testing.T) {
+	two := 2 * mustCut(t, Spec{Kind: Diamond, Degrees: 45, Sizes: ins(1)}).Outline.Bounds().Width()
+	if !near(two, 3.4142, 0.00005) || in(3.41) >= two {
+		t.Errorf("%v", two)
+	}
+}
+
+// A rosette of two rings of hexagons is five of them high and four across,
+// corner to corner. "Roughly" (faeriesandfibres.blogspot.com/2015/01): 26 1/4 x
+// 24 for an edge of 3, which holds, and 10 1/2 x 10 for 1 1/4, which does not.
+func TestRosettes(t *testing.T) {
+	for edge, c := range map[float64]struct {
+		high, across, exact float64
+		holds               bool
+	}{3: {26.25, 24, 25.9808, true}, 1.25: {10.5, 10, 10.8253, false}} {
+		b := mustCut(t, Spec{Kind: Hexagon, Sizes: ins(edge)}).Outline.Bounds()
+		if !near(5*b.Height(), c.exact, 0.00005) || 4*b.Width() != in(c.across) || in(c.high) >= 5*b.Height() != c.holds {
+			t.Errorf("edge %v: %v x %v", edge, 5*b.Height(), 4*b.Width())
+		}
+	}
+}
+
+// A wedge 4 1/4 high and 1 and 2 3/8 wide, "20 of them"
+// (grilledsal.blogspot.com/2012/03): at 18.378 degrees each, 20 are 7.6 degrees
+// more than a circle and do not lie flat.
+func TestWedges(t *testing.T) {
+	o := mustCut(t, Spec{Kind: Trapezoid, Sizes: ins(2.375, 1, 4.25)}).Outline
+	slant := o[2].Sub(o[1])
+	degrees := 2 * math.Atan2(float64(slant.X), float64(slant.Y)) * 180 / math.Pi
+	if math.Abs(degrees-18.378) > 0.0005 || math.Abs(20*degrees-367.6) > 0.05 {
+		t.Errorf("%v degrees, 20 of them %v", degrees, 20*degrees)
 	}
 }

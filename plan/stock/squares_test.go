@@ -6,10 +6,10 @@ import (
 	"example.org/matside/plan/length"
 )
 
-// The published charts of how many squares fabric gives, from
-// ../shared/trade.md sections 1 and 2, each laid out for real: Lay is asked
-// for one square more than published and must find places for just as many.
-// A cell that the chart's own rule contradicts is named with the right count.
+// The published charts of how many squares fabric gives, each laid out for
+// real: Lay is asked for one square more than published and must find places
+// for just as many. A cell that the chart's own rule contradicts is named with
+// the right count.
 
 // eighth makes a length of so many eighths of an inch.
 func eighth(n int) length.Len { return length.Len(n) * in / 8 }

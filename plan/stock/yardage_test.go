@@ -38,9 +38,8 @@ func takes(t *testing.T, width length.Len, cuts []Cut) (reach length.Len, eighth
 	return l.Reach[0], int((l.Reach[0] + length.Yard/8 - 1) / (length.Yard / 8))
 }
 
-// Yardage of many equal pieces, from ../shared/trade.md section 4: how far
-// down, and eighths of a yard to buy. Where a page only rounds up generously,
-// its figure is in the comment.
+// Published yardage of many equal pieces: how far down, and eighths of a yard
+// to buy. Where a page only rounds up generously, its figure is in the comment.
 func TestYardage(t *testing.T) {
 	for _, c := range []struct {
 		source  string
