@@ -3,6 +3,7 @@ package rect_test
 import (
 	"cmp"
 	"encoding/csv"
+	"fmt"
 	"os"
 	"strconv"
 	"strings"
@@ -114,7 +115,7 @@ func TestTable(t *testing.T) {
 		all.add(len(bins), in.best, lower, spent)
 		switch {
 		case len(bins) < in.best:
-			t.Logf("%s: %d bins, FEWER than the best known %d: %v", in.name, len(bins), in.best, bins)
+			t.Logf("%s: %d bins, FEWER than the best known %d:%s", in.name, len(bins), in.best, in.written(bins))
 		case len(bins) > in.best:
 			t.Logf("%s: %d bins, best known %d, proved %d", in.name, len(bins), in.best, lower)
 		}
@@ -129,6 +130,17 @@ func TestTable(t *testing.T) {
 	if all.more*100 > all.best {
 		t.Errorf("%d bins over the best known", all.more)
 	}
+}
+
+// written is a packing as lines for testdata/packing/fewer.csv.
+func (in *instance) written(bins []rect.Bin) string {
+	var b strings.Builder
+	for n, bin := range bins {
+		for _, p := range bin {
+			fmt.Fprintf(&b, "\n%s,%d,%d,%d,%d,%t", in.name, n, p.Size, int64(p.X), int64(p.Y), p.Turned)
+		}
+	}
+	return b.String()
 }
 
 // pack packs an instance and checks the packing; the time spent includes the
