@@ -328,3 +328,12 @@ func TestGermanFrames(t *testing.T) {
 		}
 	}
 }
+
+// What is not answered yet is called missing, without an example in the words
+// of a cut list: the question says how to answer it.
+func TestNoExampleOfAWholeLineBesideAnEmptyField(t *testing.T) {
+	d, _ := listDesk(t, "", "empty field", toSize+" enter", 80, 24)
+	if got := d.f.View(); !strings.Contains(got, "The size is missing.") || strings.Contains(got, "Write `") {
+		t.Error(got)
+	}
+}

@@ -138,7 +138,8 @@ func (s sheet) foot(v view, w int) []line {
 	var lines []line
 	if m, wrong := s.form.Wrong(); wrong && a.Tried {
 		lines = append(lines, line{words.Full(v.words.Say(m.What)), warn})
-		if !m.Hint.Silent() {
+		unanswered := a.Question().Kind == form.Type && a.Field.Text() == "" // how to answer stands above
+		if !m.Hint.Silent() && !unanswered {
 			lines = append(lines, line{words.Full(v.words.Say(m.Hint)), warn})
 		}
 	} else if slices.Contains(a.Marks, "by hand") && a.Question().Name != "about piece" {

@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.org/matside/plan/say"
 	"example.org/matside/session"
 )
 
@@ -42,7 +43,9 @@ func newCheck(w world) *cobra.Command {
 				look = session.Repair
 			}
 			report, err := look(path, session.OpenOptions{})
-			writeCheck(w.out, path, report)
+			if err == nil || !report.Sound() {
+				writeCheck(w.out, path, report)
+			}
 			if err == nil && !repair && !report.Sound() {
 				err = problem{"the data file is not whole", "`matside check --repair` keeps all that can be read.", session.ErrDamaged}
 			}
@@ -137,7 +140,7 @@ func newImport(w world) *cobra.Command {
 		if file != "-" {
 			f, err := os.Open(file)
 			if err != nil {
-				return problem{fmt.Sprintf("%s can't be read: %v", printable(file), err), "", err}
+				return unreadable(file, err, say.Nothing)
 			}
 			defer f.Close()
 			r = f

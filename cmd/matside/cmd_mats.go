@@ -239,7 +239,11 @@ func writeBlade(w io.Writer, s *session.State) error {
 	if a.Guess {
 		guess = " A guess: too few ragged edges are noted."
 	}
-	_, err := fmt.Fprintf(w, "blade: %s cut since it was changed, changed %s\n  %s%s\n", said.Long(a.Length, unitOf(s)), times(s.Blade.Changes),
+	since := ", not changed yet"
+	if n := s.Blade.Changes; n > 0 {
+		since = " since it was changed, changed " + times(n)
+	}
+	_, err := fmt.Fprintf(w, "blade: %s cut%s\n  %s%s\n", said.Long(a.Length, unitOf(s)), since,
 		said.MayFray(a.Next.Low, a.Next.Mid, a.Next.High), guess)
 	if err != nil || !a.Change {
 		return err

@@ -146,11 +146,7 @@ func cantWrite(path string, err error) error {
 	case errors.Is(err, fs.ErrPermission), errors.Is(err, syscall.EROFS):
 		hint = "Name a folder that you may write in. Nothing was written."
 	}
-	var at *fs.PathError
-	if errors.As(err, &at) {
-		err = at.Err // the path is told already, and not the one beside it
-	}
-	return problem{fmt.Sprintf("%s can't be written: %v", printable(path), err), hint, err}
+	return problem{fmt.Sprintf("%s can't be written: %v", printable(path), files.Bare(err)), hint, err}
 }
 
 // full says whether there was no room. Windows has a number of its own for it.
@@ -162,11 +158,7 @@ func full(err error) bool {
 // send writes to standard output.
 func send(w world, text []byte) error {
 	if _, err := w.out.Write(text); err != nil {
-		var at *fs.PathError
-		if errors.As(err, &at) {
-			err = at.Err
-		}
-		return problem{fmt.Sprintf("standard output can't be written: %v", err), "", err}
+		return problem{fmt.Sprintf("standard output can't be written: %v", files.Bare(err)), "", err}
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/say"
+	"example.org/matside/tui/files"
 	"example.org/matside/tui/words"
 )
 
@@ -49,25 +50,31 @@ func readSource(w world, name string) (source, error) {
 }
 
 func readFile(name string) ([]byte, error) {
-	info, err := os.Stat(name)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil, told{words.NoFile.Say(printable(name)), words.CheckName.Say(), err}
-	case err != nil:
-		return nil, told{words.CantRead.Say(printable(name), err), say.Nothing, err}
-	case info.IsDir():
+	if info, err := os.Stat(name); err == nil && info.IsDir() {
 		return nil, told{words.IsFolder.Say(printable(name)), words.NameListIn.Say(), nil}
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, told{words.CantRead.Say(printable(name), err), words.WhoMayRead.Say(), err}
+		return nil, unreadable(name, err, words.CheckName.Say())
 	}
 	defer f.Close()
 	text, err := io.ReadAll(io.LimitReader(f, maxInput))
 	if err != nil {
-		return nil, told{words.CantRead.Say(printable(name), err), say.Nothing, err}
+		return nil, unreadable(name, err, say.Nothing)
 	}
 	return text, nil
+}
+
+// unreadable says why a file that she named can't be read. missing is what to
+// do where there is none of that name.
+func unreadable(name string, err error, missing say.Sentence) error {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return told{words.NoFile.Say(printable(name)), missing, err}
+	case errors.Is(err, fs.ErrPermission):
+		return told{words.CantRead.Say(printable(name), files.Bare(err)), words.WhoMayRead.Say(), err}
+	}
+	return told{words.CantRead.Say(printable(name), files.Bare(err)), say.Nothing, err}
 }
 
 // besides opens files that a cut list names, relative to where it lies.

@@ -260,7 +260,8 @@ var otherUnits = map[string]say.Sentence{
 	"meter": write("m"), "meters": write("m"), "metre": write("m"), "metres": write("m"),
 }
 
-// times reads what stands between the numbers of a size: x, X, × or by.
+// times reads what stands between the numbers of a size: x, X, × or by. The
+// by of `by hand` whose comma was forgotten is none.
 func (c *cursor) times() bool {
 	c.skip()
 	for _, mark := range []string{"x", "X", "×"} {
@@ -268,6 +269,9 @@ func (c *cursor) times() bool {
 			c.at += len(mark)
 			return true
 		}
+	}
+	if words, _ := c.words(); len(words) > 1 && strings.EqualFold(strings.Join(words[:2], " "), "by hand") {
+		return false
 	}
 	return c.is("by")
 }

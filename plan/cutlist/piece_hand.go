@@ -14,7 +14,7 @@ func (s *second) strips(c *cursor, p *piece) {
 	width, ok := p.width(c, "strips 2 1/2")
 	if c.times() {
 		from := c.at
-		c.sizes(mistake.Size, "")
+		c.sizes(mistake.Size, "strips 2 1/2")
 		c.wrong(from, mistake.StripsAcross.Say(), mistake.WidthAlone.Say())
 		ok = false
 	}

@@ -42,7 +42,7 @@ func List(path string, all bool) (Folder, error) {
 	}
 	found, err := os.ReadDir(path)
 	if err != nil && len(found) == 0 {
-		return Folder{}, short(err)
+		return Folder{}, Bare(err)
 	}
 	f := Folder{Path: path}
 	if above := filepath.Dir(path); above != path {
@@ -76,9 +76,8 @@ func List(path string, all bool) (Folder, error) {
 	return f, nil
 }
 
-// short is an error without the path in front of it: the screen shows that
-// anyway.
-func short(err error) error {
+// Bare is an error without the path in front of it, where that is told anyway.
+func Bare(err error) error {
 	var p *os.PathError
 	if errors.As(err, &p) {
 		return p.Err

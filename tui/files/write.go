@@ -36,7 +36,7 @@ const maxText = 1<<20 + 1
 func Read(path string) (string, error) {
 	f, err := os.Open(path)
 	if err != nil {
-		return "", short(err)
+		return "", Bare(err)
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
@@ -44,7 +44,7 @@ func Read(path string) (string, error) {
 	}
 	text, err := io.ReadAll(io.LimitReader(f, maxText))
 	if err != nil {
-		return "", short(err)
+		return "", Bare(err)
 	}
 	return string(text), nil
 }
@@ -73,7 +73,7 @@ func Write(path, text string, was *string) error {
 func replace(path, text string, over bool) error {
 	name, err := Beside(path, []byte(text))
 	if err != nil {
-		return short(err)
+		return Bare(err)
 	}
 	if err = Place(name, path, over); err == nil {
 		return nil
@@ -81,7 +81,7 @@ func replace(path, text string, over bool) error {
 	if errors.Is(err, fs.ErrExist) {
 		err = ErrThere
 	}
-	return errors.Join(short(err), os.Remove(name))
+	return errors.Join(Bare(err), os.Remove(name))
 }
 
 // Stamp is what a file looks like from outside; equal stamps mean that it was

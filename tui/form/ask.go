@@ -115,7 +115,7 @@ func (a Asking) Questions() []Question {
 		if _, _, _, handed, _ := cutlist.ShapeTakes(p.Shape); handed {
 			all = append(all, Question{"hand", Choose, []string{"left", "right"}})
 		}
-		return append(all, Question{Name: "label"}, Question{"about piece", Mark, pieceMarks()})
+		return append(all, Question{Name: "label"}, Question{"about piece", Mark, a.pieceMarks()})
 	case cutlist.SaysStrips:
 		return []Question{{"shape", Choose, shapesAsked()}, {Name: "count"}, {Name: "strip size"}, {Name: "label"}}
 	case cutlist.SaysBinding:
@@ -128,9 +128,13 @@ func (a Asking) Questions() []Question {
 	return []Question{{Name: "line"}}
 }
 
-// pieceMarks are the attributes of pieces that are no hand.
-func pieceMarks() []string {
-	return slices.DeleteFunc(cutlist.PieceAttributes(), func(s string) bool { return s == "left" || s == "right" })
+// pieceMarks are the attributes that the piece may have and that are no hand.
+// One that is marked can be unmarked, whatever its shape has become.
+func (a Asking) pieceMarks() []string {
+	square := a.Parts.Shape == "square" || a.Parts.Shape == "rectangle"
+	return slices.DeleteFunc(cutlist.PieceAttributes(), func(s string) bool {
+		return s == "left" || s == "right" || s == "by hand" && !square && !slices.Contains(a.Marks, s)
+	})
 }
 
 // Question is the one shown.

@@ -280,3 +280,18 @@ func alike(a, b any) bool {
 	y, _ := json.Marshal(b)
 	return reflect.DeepEqual(x, y) || string(x) == "[]" || string(y) == "null" || string(x) == "null" && string(y) == "[]"
 }
+
+// What only squares and rectangles can be is offered for no other shape, but
+// where it is marked, so that she can unmark it.
+func TestByHandIsOfferedWhereItCanBe(t *testing.T) {
+	for _, shape := range cutlist.Shapes() {
+		for _, marks := range [][]string{nil, {"by hand"}} {
+			a := Asking{Parts: cutlist.Parts{Says: cutlist.SaysPiece, Shape: shape}, Marks: marks}
+			all := a.Questions()
+			got := slices.Contains(all[len(all)-1].Options, "by hand")
+			if want := shape == "square" || shape == "rectangle" || marks != nil; got != want {
+				t.Errorf("%s, %v marked: by hand offered is %v", shape, marks, got)
+			}
+		}
+	}
+}
