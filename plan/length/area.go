@@ -130,6 +130,18 @@ func (a Area) timesU(q uint64) Area {
 	return Area{a.Hi*q + carry, lo}
 }
 
+// Root is the side of a square as large as a, rounded down: found bit by bit,
+// so that it rounds alike on every machine. a is less than 2^126 nm².
+func (a Area) Root() Len {
+	var root Len
+	for bit := Len(1) << 62; bit > 0; bit >>= 1 {
+		if try := root | bit; Mul(try, try).Cmp(a) <= 0 {
+			root = try
+		}
+	}
+	return root
+}
+
 // PerMille is how many thousandths a is of whole, rounded down: for showing
 // how full a mat is.
 func (a Area) PerMille(whole Area) int { return int(a.Times(1000).FloorDiv(whole)) }

@@ -37,6 +37,10 @@ func TestAreaArithmetic(t *testing.T) {
 		}
 		same("sum", a.Add(b), new(big.Int).Add(a.big(), b.big()))
 		same("multiple", a.Times(n), new(big.Int).Mul(a.big(), big.NewInt(int64(n))))
+		root := a.Root()
+		if Mul(root, root).Cmp(a) > 0 || Mul(root+1, root+1).Cmp(a) <= 0 {
+			t.Fatalf("root of %v is %v", a.big(), root)
+		}
 		same("half", a.Half(), new(big.Int).Rsh(a.big(), 1))
 		if a.Cmp(b) != a.big().Cmp(b.big()) || a.Less(b) != (a.big().Cmp(b.big()) < 0) {
 			t.Fatalf("%v compared with %v is %d", a.big(), b.big(), a.Cmp(b))

@@ -2,7 +2,6 @@ package nest
 
 import (
 	"math"
-	"math/bits"
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
@@ -27,34 +26,7 @@ func turnAt(a, b, c vec) int { return crossSign(b.sub(a), c.sub(b)) }
 
 // compareProducts compares a·b with c·d.
 func compareProducts(a, b, c, d int64) int {
-	hi1, lo1 := mul(a, b)
-	hi2, lo2 := mul(c, d)
-	switch {
-	case hi1 != hi2:
-		if hi1 < hi2 {
-			return -1
-		}
-		return 1
-	case lo1 != lo2:
-		if lo1 < lo2 {
-			return -1
-		}
-		return 1
-	}
-	return 0
-}
-
-// mul is a·b in 128 bits, two's complement.
-func mul(a, b int64) (hi int64, lo uint64) {
-	h, l := bits.Mul64(uint64(a), uint64(b))
-	// Mul64 multiplies unsigned: a negative factor counts 2^64 too much of the other.
-	if a < 0 {
-		h -= uint64(b)
-	}
-	if b < 0 {
-		h -= uint64(a)
-	}
-	return int64(h), l
+	return length.Product(length.Len(a), length.Len(b)).Cmp(length.Product(length.Len(c), length.Len(d)))
 }
 
 // ring is a closed run of corners of positive shoelace sum.

@@ -43,7 +43,7 @@ func (b Box) apart(c Box, gap length.Len) bool {
 	if dx >= gap || dy >= gap {
 		return true
 	}
-	return mul(dx, dx).add(mul(dy, dy)).sub(mul(gap, gap)).sign() >= 0
+	return length.Product(dx, dx).Add(length.Product(dy, dy)).Sub(length.Product(gap, gap)).Sign() >= 0
 }
 
 // Inside says whether every point of o lies in b; edges may meet.

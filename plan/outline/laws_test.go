@@ -222,7 +222,7 @@ func TestPartsLaws(t *testing.T) {
 		parts := Parts(o)
 		var sum length.Area
 		for i, p := range parts {
-			if !p.Convex() || !p.Simple() || p.shoelace().sign() <= 0 {
+			if !p.Convex() || !p.Simple() || p.shoelace().Sign() <= 0 {
 				t.Errorf("part %v", p)
 			}
 			sum = sum.Add(p.TwiceArea())

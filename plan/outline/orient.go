@@ -22,7 +22,7 @@ func Cross(u, v Point) int {
 	if isSmall(u) && isSmall(v) {
 		return sign(u.X*v.Y - u.Y*v.X)
 	}
-	return mul(u.X, v.Y).sub(mul(u.Y, v.X)).sign()
+	return length.Product(u.X, v.Y).Sub(length.Product(u.Y, v.X)).Sign()
 }
 
 // dot is the sign of the scalar product u · v: +1 where they point the same
@@ -31,7 +31,7 @@ func dot(u, v Point) int {
 	if isSmall(u) && isSmall(v) {
 		return sign(u.X*v.X + u.Y*v.Y)
 	}
-	return mul(u.X, v.X).add(mul(u.Y, v.Y)).sign()
+	return length.Product(u.X, v.X).Add(length.Product(u.Y, v.Y)).Sign()
 }
 
 func isSmall(p Point) bool {

@@ -46,16 +46,16 @@ func (o Outline) prev(i int) Point {
 
 // shoelace is twice the area, negative where the corners run the other way
 // round.
-func (o Outline) shoelace() (sum wide) {
+func (o Outline) shoelace() (sum length.Wide) {
 	for i, p := range o {
 		q := o.next(i)
-		sum = sum.add(mul(p.X, q.Y)).sub(mul(q.X, p.Y))
+		sum = sum.Add(length.Product(p.X, q.Y)).Sub(length.Product(q.X, p.Y))
 	}
 	return sum
 }
 
 // TwiceArea is twice the area, exactly.
-func (o Outline) TwiceArea() length.Area { return o.shoelace().abs() }
+func (o Outline) TwiceArea() length.Area { return o.shoelace().Abs() }
 
 // Area is the area, rounded down to a whole square nanometre.
 func (o Outline) Area() length.Area { return o.TwiceArea().Half() }

@@ -87,7 +87,7 @@ func TestSimple(t *testing.T) {
 		if err != c.tidy || len(o) != c.want {
 			t.Errorf("%s: Tidy = %v, %v", c.name, o, err)
 		}
-		if err == nil && (!o.Simple() || o.shoelace().sign() <= 0) {
+		if err == nil && (!o.Simple() || o.shoelace().Sign() <= 0) {
 			t.Errorf("%s: Tidy = %v", c.name, o)
 		}
 	}

@@ -112,11 +112,11 @@ func farFrom(p, a, b Point, gap length.Len) bool {
 		return !normSquared(bp).Less(g)
 	}
 	// The distance to the line is |ab × ap| / |ab|.
-	cross := mul(ab.X, ap.Y).sub(mul(ab.Y, ap.X)).abs()
+	cross := length.Product(ab.X, ap.Y).Sub(length.Product(ab.Y, ap.X)).Abs()
 	return squareAtLeast(cross, g, normSquared(ab))
 }
 
 // normSquared is |v|².
 func normSquared(v Point) length.Area {
-	return mul(v.X, v.X).add(mul(v.Y, v.Y)).abs()
+	return length.Product(v.X, v.X).Add(length.Product(v.Y, v.Y)).Abs()
 }

@@ -71,7 +71,7 @@ func Tidy(corners []Point) (Outline, error) {
 	if o.crossesItself() {
 		return nil, ErrCrosses
 	}
-	if o.shoelace().sign() < 0 {
+	if o.shoelace().Sign() < 0 {
 		slices.Reverse(o)
 	}
 	return o, nil

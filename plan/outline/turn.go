@@ -51,14 +51,14 @@ func slanted(microDegrees int) func(Point) Point {
 	s, c := sin.Mul(unit).Nearest(), cos.Mul(unit).Nearest()
 	return func(p Point) Point {
 		return Point{
-			scaled(mul(p.X, c).add(mul(p.Y, s))),
-			scaled(mul(p.Y, c).sub(mul(p.X, s))),
+			scaled(length.Product(p.X, c).Add(length.Product(p.Y, s))),
+			scaled(length.Product(p.Y, c).Sub(length.Product(p.X, s))),
 		}
 	}
 }
 
 // scaled is a/2^fine, rounded to the nearest, halves up.
-func scaled(a wide) length.Len {
-	a = a.add(wide{0, 1 << (fine - 1)})
-	return length.Len(uint64(a.hi)<<(64-fine) | a.lo>>fine)
+func scaled(a length.Wide) length.Len {
+	a = a.Add(length.Wide{Hi: 0, Lo: 1 << (fine - 1)})
+	return length.Len(uint64(a.Hi)<<(64-fine) | a.Lo>>fine)
 }

@@ -82,7 +82,7 @@ func (j *Job) pair(k int) (block, bool) {
 	// gap along their normal, (h, w) / c. c is rounded down, so the move up.
 	dx, dy := length.Len(0), length.Len(0)
 	if g := j.List.Gap; g > 0 {
-		c := hypot(p.W, p.H)
+		c := length.Mul(p.W, p.W).Add(length.Mul(p.H, p.H)).Root()
 		dx, dy = mulDivUp(g, p.H, c), mulDivUp(g, p.W, c)
 	}
 	b := block{w: p.W + dx, h: p.H + dy, turn: p.Turns >= QuarterTurns}
@@ -199,27 +199,6 @@ func tipUp(o outline.Outline, w, h length.Len) (up int, ok bool) {
 		}
 	}
 	return 0, false
-}
-
-// hypot is the length of (w, h), rounded down.
-func hypot(w, h length.Len) length.Len {
-	hi1, lo1 := bits.Mul64(uint64(w), uint64(w))
-	hi2, lo2 := bits.Mul64(uint64(h), uint64(h))
-	lo, carry := bits.Add64(lo1, lo2, 0)
-	return length.Len(sqrt128(hi1+hi2+carry, lo))
-}
-
-// sqrt128 is the square root of a 128-bit number, rounded down, found bit by
-// bit.
-func sqrt128(hi, lo uint64) uint64 {
-	var root uint64
-	for bit := uint64(1) << 62; bit > 0; bit >>= 1 {
-		try := root | bit
-		if h, l := bits.Mul64(try, try); h < hi || h == hi && l <= lo {
-			root = try
-		}
-	}
-	return root
 }
 
 // mulDivUp is a·b/c rounded up, c > 0.
