@@ -29,6 +29,7 @@ func TestParse(t *testing.T) {
 		{"1/3", In, 8_466_667}, {"2/3", In, 16_933_333}, {"0.0000005", Mm, 1}, {"0.0000004999", Mm, 0},
 		{"  2 1/2  ", In, 2*Inch + half}, {"⅞", In, 7 * Inch / 8}, {"3⅞ in", Mm, 31 * Inch / 8}, {"↉", In, 0},
 		{"010", In, 10 * Inch}, {"01/016", In, Inch / 16}, {"010/020", In, half}, {"2 01/02", In, 5 * half}, {"00/09", In, 0}, {"010.010", Mm, 10_010_000},
+		{strings.Repeat("0", maxDigits-1) + "1/" + strings.Repeat("0", maxDigits-1) + "2", In, half},
 		{"0.000001", Mm, 1}, {"2.50000000000000000000000000", In, 2*Inch + half},
 	} {
 		got, err := Parse(c.in, c.bare)
@@ -50,7 +51,7 @@ func TestParseRefuses(t *testing.T) {
 		{"1/0", ErrOverZero}, {"2 1/0", ErrOverZero}, {"2 5/4", ErrNotLess}, {"2 2/2", ErrNotLess},
 		{"100.000001 m", ErrTooLong}, {"110 yd", ErrTooLong}, {"99999999999999999999", ErrTooLong},
 		{strings.Repeat("9", 41), ErrDigits}, {"0." + strings.Repeat("0", 1<<20), ErrDigits},
-		{"1/" + strings.Repeat("3", 1<<20), ErrDigits},
+		{"1/" + strings.Repeat("3", 1<<20), ErrDigits}, {strings.Repeat("0", maxDigits) + "1/2", ErrDigits},
 	} {
 		if got, err := Parse(c.in, In); !errors.Is(err, c.want) {
 			t.Errorf("Parse(%.50q) = %d, %v; want %v", c.in, got, err, c.want)

@@ -134,6 +134,8 @@ func TestMistakes(t *testing.T) {
 		{"a bow", Spec{Kind: Own, Own: points(0, 0, 2, 2, 2, 0, 0, 2)}, outline.ErrCrosses},
 		{"a notch narrower than two seams", Spec{Kind: Own, Finished: true, Seam: quarter,
 			Own: points(0, 0, 1, 0, 1, 1, 1.375, 1, 1.375, 0, 3, 0, 3, 3, 0, 3)}, ErrCollapsed},
+		{"a notch of just two seams", Spec{Kind: Own, Finished: true, Seam: quarter,
+			Own: points(0, 0, 1, 0, 1, 1, 1.5, 1, 1.5, 0, 3, 0, 3, 3, 0, 3)}, ErrCollapsed},
 	}
 	for _, c := range cases {
 		if _, err := c.spec.Cut(); !errors.Is(err, c.want) {

@@ -1,6 +1,7 @@
 package stock
 
 import (
+	"cmp"
 	"slices"
 
 	"example.org/matside/plan/length"
@@ -33,9 +34,8 @@ func split(r Box, used []Box) []Box {
 	return nil
 }
 
-// cutAt finds the best straight cut strictly between from and to: the one
-// that sets free the most room empty of used boxes, else the first that
-// meets no box.
+// cutAt finds the first straight cut strictly between from and to that meets
+// no used box: in front of the first, or else behind it and all beside it.
 func cutAt(used []Box, from, to length.Len, side func(Box) (length.Len, length.Len)) (length.Len, bool) {
 	type span struct{ a, b length.Len }
 	spans := make([]span, len(used))
@@ -43,7 +43,7 @@ func cutAt(used []Box, from, to length.Len, side func(Box) (length.Len, length.L
 		a, b := side(u)
 		spans[i] = span{a, b}
 	}
-	slices.SortFunc(spans, func(x, y span) int { return int(min(1, max(-1, x.a-y.a))) })
+	slices.SortFunc(spans, func(x, y span) int { return cmp.Compare(x.a, y.a) })
 	if first := spans[0].a; first > from {
 		return first, true
 	}
