@@ -1,6 +1,7 @@
 package session
 
 import (
+	"cmp"
 	"slices"
 
 	"example.org/matside/plan/length"
@@ -76,13 +77,7 @@ func (q *Quilt) takenOf(u queue.PanelUse, all bool) []box {
 // byArea compares by area, then by place, so that the answer is always the
 // same.
 func byArea(a, b box) int {
-	if c := length.Mul(a.x2-a.x1, a.y2-a.y1).Cmp(length.Mul(b.x2-b.x1, b.y2-b.y1)); c != 0 {
-		return c
-	}
-	if a.y1 != b.y1 {
-		return int(min(max(b.y1-a.y1, -1), 1))
-	}
-	return int(min(max(b.x1-a.x1, -1), 1))
+	return cmp.Or(length.Mul(a.x2-a.x1, a.y2-a.y1).Cmp(length.Mul(b.x2-b.x1, b.y2-b.y1)), cmp.Compare(b.y1, a.y1), cmp.Compare(b.x1, a.x1))
 }
 
 // lessOf are the largest free rectangles once taken is gone: each one that

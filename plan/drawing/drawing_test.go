@@ -323,7 +323,7 @@ func TestSmall(t *testing.T) {
 	const want = `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="100mm" height="80mm" viewBox="0 0 100 80">
 <title>Small &amp; fine, load 3</title>
-<desc>True size, in millimetres.</desc>
+<desc>True size, in millimeters.</desc>
 <g id="Été-1" fill="none" stroke="#000000" stroke-width="0.1">
 <title>Été &lt;1&gt;</title>
 <path d="M 30 10 L 30 30.500001"/>

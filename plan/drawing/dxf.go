@@ -17,7 +17,7 @@ import (
 // has y up, so the mat's bottom left corner is 0,0; one unit is a millimetre.
 func (d Drawing) DXF(w io.Writer) error {
 	x := dxf{height: d.Height}
-	x.pair(999, "true size, in millimetres")
+	x.pair(999, "true size, in millimeters")
 	x.header(d)
 	layers := d.layers()
 	x.tables(layers)

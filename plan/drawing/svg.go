@@ -27,7 +27,7 @@ func (d Drawing) SVG(w io.Writer) error {
 	fmt.Fprintf(&b, "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"%[1]smm\" height=\"%[2]smm\" viewBox=\"0 0 %[1]s %[2]s\">\n",
 		d.Width.MM(), d.Height.MM())
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(d.Title))
-	b.WriteString("<desc>True size, in millimetres.</desc>\n")
+	b.WriteString("<desc>True size, in millimeters.</desc>\n")
 	names := namer{"mat": true}
 	for i, g := range d.Groups {
 		group(&b, names.name(svgName(g.Name)), g.says(), inks[i%len(inks)], g.Paths)

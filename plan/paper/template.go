@@ -49,7 +49,7 @@ func (s *sheets) template(line int) {
 
 func (s *sheets) templateHead(line int) {
 	s.heading("Template "+s.stack(line), 2, 0)
-	s.text("Print at actual size, 100 %. Before you cut, measure both squares below: 1 inch and 5 centimetres on every side. " +
+	s.text("Print at actual size, 100 %. Before you cut, measure both squares below: 1 inch and 5 centimeters on every side. " +
 		"If they are off, so is the template. The outer line is the cut edge, seen from the right side of the fabric.")
 }
 

@@ -24,9 +24,9 @@ func (s *sheets) sold(l length.Len) string {
 func (s *sheets) unit() string {
 	switch s.list.Unit {
 	case length.Cm:
-		return "centimetres"
+		return "centimeters"
 	case length.Mm:
-		return "millimetres"
+		return "millimeters"
 	}
 	return "inches"
 }

@@ -2,6 +2,7 @@ package report
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"io"
 	"slices"
@@ -73,9 +74,9 @@ func (t *text) offBy() string {
 func unitWord(u length.Unit) string {
 	switch u {
 	case length.Cm:
-		return "centimetres"
+		return "centimeters"
 	case length.Mm:
-		return "millimetres"
+		return "millimeters"
 	default:
 		return "inches"
 	}
@@ -204,12 +205,7 @@ func (t *text) cutsOf(s queue.PanelUse) []tableCut {
 		}
 		cuts = append(cuts, tableCut{h.X, h.Y, t.size(h.Width, h.Height), what})
 	}
-	slices.SortStableFunc(cuts, func(a, b tableCut) int {
-		if a.y != b.y {
-			return int(max(min(a.y-b.y, 1), -1))
-		}
-		return int(max(min(a.x-b.x, 1), -1))
-	})
+	slices.SortStableFunc(cuts, func(a, b tableCut) int { return cmp.Or(cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x)) })
 	return cuts
 }
 
