@@ -9,7 +9,8 @@ import (
 )
 
 // (1) Spots lie inside their panels and off each other and off what was used
-// before; (2) each cut has a spot or is left; (3) straight cuts free them all.
+// before; (2) each cut has a spot or is left; (3) straight cuts free them all,
+// and what is left.
 func TestLay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		side := rapid.Custom(func(t *rapid.T) length.Len { return length.Len(rapid.IntRange(1, 30).Draw(t, "side")) * in })
@@ -44,13 +45,16 @@ func TestLay(t *testing.T) {
 					all = append(all, s.Box)
 				}
 			}
-			checkPanel(t, panels[p], all)
+			checkPanel(t, panels[p], append(all, l.Free(p)...))
 		}
 	})
 }
 
 func checkPanel(t *rapid.T, p Panel, all []Box) {
 	for i, a := range all {
+		if a.W <= 0 || a.H <= 0 {
+			t.Errorf("%v is nothing", a)
+		}
 		if a.X < 0 || a.Y < 0 || a.X+a.W > p.W || a.Y+a.H > p.H {
 			t.Errorf("%v is off the panel", a)
 		}
