@@ -50,8 +50,5 @@ func gcd(a, b length.Len) length.Len {
 func Way(a, b outline.Point) length.Len {
 	dx, dy := b.X-a.X, b.Y-a.Y
 	dx, dy = max(dx, -dx), max(dy, -dy)
-	if dx == 0 || dy == 0 {
-		return dx + dy
-	}
 	return length.Mul(dx, dx).Add(length.Mul(dy, dy)).Root()
 }

@@ -25,7 +25,7 @@ func Check(q *queue.Queue) []Fault { return Against(q, Asked{}) }
 // Against is every fault of a queue against what was asked of it.
 func Against(q *queue.Queue, asked Asked) []Fault {
 	if q.List == nil || asked.Wanted != nil && len(asked.Wanted) != len(q.List.Lines) {
-		return []Fault{{Reference, -1, -1, -1, -1, "the plan belongs to another cut list"}}
+		return []Fault{{Reference, "the plan belongs to another cut list"}}
 	}
 	c := &checker{queue: q, list: q.List, asked: asked, models: map[pose]*model{}, loadOf: map[int]int{},
 		planned: make([]map[int]bool, len(q.List.Lines)), strips: make([]stripTally, len(q.List.Lines)),
@@ -56,21 +56,16 @@ type checker struct {
 	travel  travel
 }
 
-// at is where a fault lies; fields as in Fault.
-type at struct{ load, piece, panel, line int }
+// nowhere is where a fault lies that is in no load.
+const nowhere = -1
 
-var nowhere = at{-1, -1, -1, -1}
-
-func inLoad(load int) at { return at{load, -1, -1, -1} }
-
-func onPanel(panel int) at { return at{-1, -1, panel, -1} }
-
-func (c *checker) fault(kind Kind, where at, format string, args ...any) {
+// fault notes what is wrong, in the load with that index or nowhere.
+func (c *checker) fault(kind Kind, load int, format string, args ...any) {
 	what := fmt.Sprintf(format, args...)
-	if where.load >= 0 {
-		what = fmt.Sprintf("load %d: %s", c.queue.Loads[where.load].Number, what)
+	if load != nowhere {
+		what = fmt.Sprintf("load %d: %s", c.queue.Loads[load].Number, what)
 	}
-	c.faults = append(c.faults, Fault{kind, where.load, where.piece, where.panel, where.line, what})
+	c.faults = append(c.faults, Fault{kind, what})
 }
 
 // name is a piece in words.
@@ -83,13 +78,13 @@ func (c *checker) name(line, copy int) string {
 	return fmt.Sprintf("%s %s%s, copy %d (line %d)", l.Shape, l.Size, label, copy, l.Number)
 }
 
-// see notes that a copy of a line is planned, once.
-func (c *checker) see(line, copy int, where at) {
+// see notes that a copy of a line is planned, once, in a load or nowhere.
+func (c *checker) see(line, copy, load int) {
 	if c.planned[line] == nil {
 		c.planned[line] = map[int]bool{}
 	}
 	if c.planned[line][copy] {
-		c.fault(Count, where, "%s is planned twice", c.name(line, copy))
+		c.fault(Count, load, "%s is planned twice", c.name(line, copy))
 	}
 	c.planned[line][copy] = true
 }

@@ -70,7 +70,7 @@ func (c *checker) short() {
 		total := 0
 		for i, n := range s.Missing {
 			if n < 0 || n > 0 && (c.list.Lines[i].Fabric != s.Fabric || n > c.most(i)) {
-				c.fault(Short, at{-1, -1, -1, i}, "%d pieces of line %d can't be short of %s", n, c.list.Lines[i].Number, c.fabricName(s.Fabric))
+				c.fault(Short, nowhere, "%d pieces of line %d can't be short of %s", n, c.list.Lines[i].Number, c.fabricName(s.Fabric))
 				continue
 			}
 			c.missing[i] += n
@@ -118,7 +118,6 @@ func (c *checker) counts() {
 		if l.Kind == cutlist.Binding {
 			continue
 		}
-		where := at{-1, -1, -1, i}
 		wanted := c.wanted(i)
 		want := len(wanted) - c.missing[i]
 		if c.asked.Wanted == nil {
@@ -133,11 +132,11 @@ func (c *checker) counts() {
 			if asked[n] {
 				have++
 			} else {
-				c.fault(Count, where, "%s was not asked for", c.name(i, n))
+				c.fault(Count, nowhere, "%s was not asked for", c.name(i, n))
 			}
 		}
 		if have != want {
-			c.fault(Count, where, "%d of line %d (%s) are planned, %d should be", have, l.Number, l.Shape, want)
+			c.fault(Count, nowhere, "%d of line %d (%s) are planned, %d should be", have, l.Number, l.Shape, want)
 		}
 	}
 }
@@ -155,19 +154,18 @@ func (c *checker) bindings() {
 			continue
 		}
 		t := c.strips[i]
-		where := at{-1, -1, -1, i}
 		switch {
 		case len(c.wanted(i)) == 0 && t.count > 0:
-			c.fault(Count, where, "the binding of line %d was not asked for", l.Number)
+			c.fault(Count, nowhere, "the binding of line %d was not asked for", l.Number)
 		case len(c.wanted(i)) == 0:
 		case c.missing[i] == 0 && t.together < l.Length:
-			c.fault(Binding, where, "the binding strips of line %d are %s long together, not %s", l.Number, t.together, l.Length)
+			c.fault(Binding, nowhere, "the binding strips of line %d are %s long together, not %s", l.Number, t.together, l.Length)
 		case c.missing[i] > 0 && t.together >= l.Length || t.count > 0 && t.together-t.shortest >= l.Length:
-			c.fault(Binding, where, "the binding of line %d is long enough without its last strip", l.Number)
+			c.fault(Binding, nowhere, "the binding of line %d is long enough without its last strip", l.Number)
 		}
 		for n := range t.count {
 			if !c.planned[i][n+1] {
-				c.fault(Count, where, "strip %d of the binding of line %d is missing", n+1, l.Number)
+				c.fault(Count, nowhere, "strip %d of the binding of line %d is missing", n+1, l.Number)
 			}
 		}
 	}

@@ -133,6 +133,6 @@ func (c *checker) cutLength(load int, pieces []placed) {
 	// The sum of float64s is within one nanometre for any load below a kilometre.
 	sum := straight + length.Len(math.Round(slanted))
 	if off := c.queue.Loads[load].CutLength - sum; off > runs || off < -runs {
-		c.fault(CutLength, inLoad(load), "the blade travels %s, not %s", sum, c.queue.Loads[load].CutLength)
+		c.fault(CutLength, load, "the blade travels %s, not %s", sum, c.queue.Loads[load].CutLength)
 	}
 }

@@ -54,12 +54,8 @@ func (k Kind) String() string {
 
 // Fault is one thing wrong with a plan.
 type Fault struct {
-	Kind  Kind
-	Load  int    // index into the queue's Loads, -1 if it's none of them
-	Piece int    // index into the load's Pieces, -1 if it's none of them
-	Panel int    // index into the queue's Stock, -1 if it's none of them
-	Line  int    // index into the list's Lines, -1 if it's none of them
-	What  string // one sentence
+	Kind Kind
+	What string // one sentence, that says where
 }
 
 // String is the fault on one line.

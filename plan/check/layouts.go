@@ -15,7 +15,7 @@ func (c *checker) layouts() {
 	for i := range c.queue.Loads {
 		n := c.queue.Loads[i].Layout
 		if n < 1 {
-			c.fault(Layout, inLoad(i), "its layout has no number")
+			c.fault(Layout, i, "its layout has no number")
 			continue
 		}
 		f, seen := first[n]
@@ -27,7 +27,7 @@ func (c *checker) layouts() {
 			drawings[n] = drawing(c.queue.Loads[f].Pieces)
 		}
 		if !slices.EqualFunc(drawings[n], drawing(c.queue.Loads[i].Pieces), slices.Equal) {
-			c.fault(Layout, inLoad(i), "it is cut from another drawing than layout %d", n)
+			c.fault(Layout, i, "it is cut from another drawing than layout %d", n)
 		}
 	}
 }

@@ -11,7 +11,7 @@ func (c *checker) loads() {
 	for i := range c.queue.Loads {
 		l := &c.queue.Loads[i]
 		if i == 0 && l.Number < 1 || i > 0 && l.Number <= c.queue.Loads[i-1].Number {
-			c.fault(Number, inLoad(i), "its number is out of order")
+			c.fault(Number, i, "its number is out of order")
 		}
 		c.loadOf[l.Number] = i
 		c.roughCuts(i, mat)
@@ -40,16 +40,16 @@ func (c *checker) roughCuts(load int, mat outline.Box) {
 	var boxes []outline.Box
 	for k := range rough {
 		if !c.isFabric(rough[k].Fabric) {
-			c.fault(Reference, inLoad(load), "rough cut %d is of no fabric", k)
+			c.fault(Reference, load, "rough cut %d is of no fabric", k)
 		}
 		b := roughBox(&rough[k])
 		if !mat.Contains(b) || b.Width() <= 0 || b.Height() <= 0 {
-			c.fault(Mat, inLoad(load), "the rough cut of %s hangs over the mat", c.fabricName(rough[k].Fabric))
+			c.fault(Mat, load, "the rough cut of %s hangs over the mat", c.fabricName(rough[k].Fabric))
 		}
 		boxes = append(boxes, b)
 	}
 	for _, p := range overlaps(boxes) {
-		c.fault(RoughCuts, inLoad(load), "the rough cuts of %s and %s overlap",
+		c.fault(RoughCuts, load, "the rough cuts of %s and %s overlap",
 			c.fabricName(rough[p[0]].Fabric), c.fabricName(rough[p[1]].Fabric))
 	}
 }
@@ -73,15 +73,15 @@ func (c *checker) company(load int) {
 	}
 	for k, n := range held {
 		if n == 0 {
-			c.fault(Idle, inLoad(load), "the rough cut of %s holds no piece", c.fabricName(l.RoughCuts[k].Fabric))
+			c.fault(Idle, load, "the rough cut of %s holds no piece", c.fabricName(l.RoughCuts[k].Fabric))
 		}
 	}
-	for k, p := range l.Pieces {
+	for _, p := range l.Pieces {
 		if p.Line < 0 || p.Line >= len(c.list.Lines) || p.RoughCut < 0 || p.RoughCut >= len(held) {
 			continue
 		}
 		if c.list.Lines[p.Line].Fussy && held[p.RoughCut] > 1 {
-			c.fault(Fussy, at{load, k, -1, p.Line}, "%s shares its rough cut", c.name(p.Line, p.Copy))
+			c.fault(Fussy, load, "%s shares its rough cut", c.name(p.Line, p.Copy))
 		}
 	}
 }

@@ -27,15 +27,15 @@ func (c *checker) stock() {
 		u := &c.queue.Stock[i]
 		key := panelKey{u.Fabric, u.Panel}
 		if !c.isFabric(u.Fabric) {
-			c.fault(Reference, onPanel(i), "panel %d is of no fabric", u.Panel)
+			c.fault(Reference, nowhere, "panel %d is of no fabric", u.Panel)
 			continue
 		}
 		if seen[key] {
-			c.fault(Panel, onPanel(i), "panel %d of %s stands there twice", u.Panel, c.fabricName(u.Fabric))
+			c.fault(Panel, nowhere, "panel %d of %s stands there twice", u.Panel, c.fabricName(u.Fabric))
 		}
 		seen[key] = true
 		if w, h, ok := c.panelSize(u); !ok || u.Width != w || u.Height != h {
-			c.fault(Panel, onPanel(i), "%s has no panel %d of %s x %s", c.fabricName(u.Fabric), u.Panel, u.Width, u.Height)
+			c.fault(Panel, nowhere, "%s has no panel %d of %s x %s", c.fabricName(u.Fabric), u.Panel, u.Width, u.Height)
 		}
 		boxes := c.usedBoxes(u)
 		for _, r := range u.RoughCuts {
@@ -49,7 +49,7 @@ func (c *checker) stock() {
 	for i := range c.queue.Loads {
 		for k := range c.queue.Loads[i].RoughCuts {
 			if !cut[[2]int{i, k}] {
-				c.fault(FromPanel, inLoad(i), "rough cut %d comes out of no panel", k)
+				c.fault(FromPanel, i, "rough cut %d comes out of no panel", k)
 			}
 		}
 	}
@@ -126,18 +126,17 @@ func (c *checker) fromPanel(panel int, r queue.FromPanel, cut map[[2]int]bool, b
 	u := &c.queue.Stock[panel]
 	load, ok := c.loadOf[r.Load]
 	if !ok || r.RoughCut < 0 || r.RoughCut >= len(c.queue.Loads[load].RoughCuts) {
-		c.fault(Reference, onPanel(panel), "%s, panel %d: there is no rough cut %d of load %d", c.fabricName(u.Fabric), u.Panel, r.RoughCut, r.Load)
+		c.fault(Reference, nowhere, "%s, panel %d: there is no rough cut %d of load %d", c.fabricName(u.Fabric), u.Panel, r.RoughCut, r.Load)
 		return boxes
 	}
-	where := at{load, -1, panel, -1}
 	key := [2]int{load, r.RoughCut}
 	if cut[key] {
-		c.fault(FromPanel, where, "rough cut %d comes out of the fabric twice", r.RoughCut)
+		c.fault(FromPanel, load, "rough cut %d comes out of the fabric twice", r.RoughCut)
 	}
 	cut[key] = true
 	rough := &c.queue.Loads[load].RoughCuts[r.RoughCut]
 	if rough.Fabric != u.Fabric || rough.Panel != u.Panel || rough.Width != r.Width || rough.Height != r.Height {
-		c.fault(FromPanel, where, "rough cut %d is another than what comes out of %s, panel %d", r.RoughCut, c.fabricName(u.Fabric), u.Panel)
+		c.fault(FromPanel, load, "rough cut %d is another than what comes out of %s, panel %d", r.RoughCut, c.fabricName(u.Fabric), u.Panel)
 	}
 	return append(boxes, outline.NewBox(r.X, r.Y, rough.Width, rough.Height))
 }
@@ -146,25 +145,24 @@ func (c *checker) fromPanel(panel int, r queue.FromPanel, cut map[[2]int]bool, b
 func (c *checker) byHand(panel int, h queue.HandCut, boxes []outline.Box) []outline.Box {
 	u := &c.queue.Stock[panel]
 	if h.Line < 0 || h.Line >= len(c.list.Lines) || c.list.Lines[h.Line].Kind == cutlist.OnMat || c.list.Lines[h.Line].Fabric != u.Fabric {
-		c.fault(Reference, onPanel(panel), "%s, panel %d: no line asks for what is cut by hand", c.fabricName(u.Fabric), u.Panel)
+		c.fault(Reference, nowhere, "%s, panel %d: no line asks for what is cut by hand", c.fabricName(u.Fabric), u.Panel)
 		return boxes
 	}
-	where := at{-1, -1, panel, h.Line}
-	c.see(h.Line, h.Copy, where)
+	c.see(h.Line, h.Copy, nowhere)
 	switch l := &c.list.Lines[h.Line]; l.Kind {
 	case cutlist.ByHand:
 		size := l.Outline.Bounds()
 		asIs := h.Width == size.Width() && h.Height == size.Height()
 		turned := h.Width == size.Height() && h.Height == size.Width() && c.mayTurn(l, outline.QuarterTurn)
 		if !asIs && !turned {
-			c.fault(HandSize, where, "%s is cut %s x %s", c.name(h.Line, h.Copy), h.Width, h.Height)
+			c.fault(HandSize, nowhere, "%s is cut %s x %s", c.name(h.Line, h.Copy), h.Width, h.Height)
 		}
 	case cutlist.Strips, cutlist.Binding:
 		if h.X != 0 || h.Width != u.Width {
-			c.fault(Strip, where, "%s does not go across the whole width", c.name(h.Line, h.Copy))
+			c.fault(Strip, nowhere, "%s does not go across the whole width", c.name(h.Line, h.Copy))
 		}
 		if h.Height != l.StripWidth {
-			c.fault(HandSize, where, "%s is cut %s wide", c.name(h.Line, h.Copy), h.Height)
+			c.fault(HandSize, nowhere, "%s is cut %s wide", c.name(h.Line, h.Copy), h.Height)
 		}
 		t := &c.strips[h.Line]
 		if t.count == 0 || h.Width < t.shortest {
@@ -183,15 +181,15 @@ func (c *checker) share(panel int, boxes []outline.Box) {
 	name := c.fabricName(u.Fabric)
 	for _, b := range boxes {
 		if !whole.Contains(b) {
-			c.fault(OffPanel, onPanel(panel), "what is cut at %s, %s hangs over panel %d of %s", b.Min.X, b.Min.Y, u.Panel, name)
+			c.fault(OffPanel, nowhere, "what is cut at %s, %s hangs over panel %d of %s", b.Min.X, b.Min.Y, u.Panel, name)
 		}
 	}
 	pairs := overlaps(boxes)
 	for _, p := range pairs {
 		a, b := boxes[p[0]], boxes[p[1]]
-		c.fault(PanelShare, onPanel(panel), "what is cut at %s, %s and at %s, %s overlaps on panel %d of %s", a.Min.X, a.Min.Y, b.Min.X, b.Min.Y, u.Panel, name)
+		c.fault(PanelShare, nowhere, "what is cut at %s, %s and at %s, %s overlaps on panel %d of %s", a.Min.X, a.Min.Y, b.Min.X, b.Min.Y, u.Panel, name)
 	}
 	if len(pairs) == 0 && !separable(boxes) {
-		c.fault(Stuck, onPanel(panel), "cuts straight across don't free all that comes out of panel %d of %s", u.Panel, name)
+		c.fault(Stuck, nowhere, "cuts straight across don't free all that comes out of panel %d of %s", u.Panel, name)
 	}
 }

@@ -58,57 +58,55 @@ type placed struct {
 func (c *checker) piece(load, index int, usable outline.Box) (placed, bool) {
 	l := &c.queue.Loads[load]
 	p := &l.Pieces[index]
-	where := at{load, index, -1, -1}
-	if !c.refers(p, l, where) {
+	if !c.refers(p, load, index) {
 		return placed{}, false
 	}
-	where.line = p.Line
 	line := &c.list.Lines[p.Line]
 	rough := &l.RoughCuts[p.RoughCut]
 	if faceDown := c.list.Fabrics[line.Fabric].FaceDown; p.Mirrored != faceDown {
-		c.fault(Mirror, where, "%s: mirrored is %v, its fabric is face down is %v", c.name(p.Line, p.Copy), p.Mirrored, faceDown)
+		c.fault(Mirror, load, "%s: mirrored is %v, its fabric is face down is %v", c.name(p.Line, p.Copy), p.Mirrored, faceDown)
 	}
 	if !c.mayTurn(line, p.Turn) {
-		c.fault(Turn, where, "%s is turned %d millionths of a degree", c.name(p.Line, p.Copy), p.Turn)
+		c.fault(Turn, load, "%s is turned %d millionths of a degree", c.name(p.Line, p.Copy), p.Turn)
 	}
 	if rough.Fabric != line.Fabric {
-		c.fault(Fabric, where, "%s lies in a rough cut of %s", c.name(p.Line, p.Copy), c.list.Fabrics[rough.Fabric].Name)
+		c.fault(Fabric, load, "%s lies in a rough cut of %s", c.name(p.Line, p.Copy), c.list.Fabrics[rough.Fabric].Name)
 	}
 	if len(p.Outline) == 0 {
-		c.fault(Outline, where, "%s has no outline", c.name(p.Line, p.Copy))
+		c.fault(Outline, load, "%s has no outline", c.name(p.Line, p.Copy))
 		return placed{}, false
 	}
 	box := p.Outline.Bounds()
 	if !usable.Contains(box) {
-		c.fault(Usable, where, "%s lies outside what the blade reaches", c.name(p.Line, p.Copy))
+		c.fault(Usable, load, "%s lies outside what the blade reaches", c.name(p.Line, p.Copy))
 	}
 	if !roughBox(rough).Grow(-c.list.Margin).Contains(box) {
-		c.fault(Margin, where, "%s is less than %s from the edge of its rough cut", c.name(p.Line, p.Copy), c.list.Margin)
+		c.fault(Margin, load, "%s is less than %s from the edge of its rough cut", c.name(p.Line, p.Copy), c.list.Margin)
 	}
 	m := c.model(p)
 	region := m.region.Move(box.Min.X-m.region.Box.Min.X, box.Min.Y-m.region.Box.Min.Y)
 	if !outline.Same(region.Outline, p.Outline) {
-		c.fault(Outline, where, "%s has another outline than its line", c.name(p.Line, p.Copy))
+		c.fault(Outline, load, "%s has another outline than its line", c.name(p.Line, p.Copy))
 		return placed{}, false
 	}
 	return placed{index, m, region}, true
 }
 
 // refers says whether all that a placement refers to is there, and counts it.
-func (c *checker) refers(p *queue.Placement, l *queue.Load, where at) bool {
+func (c *checker) refers(p *queue.Placement, load, index int) bool {
+	l := &c.queue.Loads[load]
 	if p.Line < 0 || p.Line >= len(c.list.Lines) {
-		c.fault(Reference, where, "piece %d is of no line", where.piece)
+		c.fault(Reference, load, "piece %d is of no line", index)
 		return false
 	}
-	where.line = p.Line
 	if c.list.Lines[p.Line].Kind != cutlist.OnMat {
-		c.fault(Reference, where, "%s is cut by hand and lies on a mat", c.name(p.Line, p.Copy))
+		c.fault(Reference, load, "%s is cut by hand and lies on a mat", c.name(p.Line, p.Copy))
 		return false
 	}
-	c.see(p.Line, p.Copy, where)
+	c.see(p.Line, p.Copy, load)
 	switch {
 	case p.RoughCut < 0 || p.RoughCut >= len(l.RoughCuts):
-		c.fault(Reference, where, "%s lies in no rough cut", c.name(p.Line, p.Copy))
+		c.fault(Reference, load, "%s lies in no rough cut", c.name(p.Line, p.Copy))
 	case !c.isFabric(l.RoughCuts[p.RoughCut].Fabric):
 		// The rough cut has been told of.
 	default:
@@ -157,5 +155,5 @@ func (c *checker) tooClose(load, i, j int, gap length.Len) {
 	if gap > 0 {
 		how = "are less than " + gap.String() + " apart"
 	}
-	c.fault(Gap, at{load, i, -1, a.Line}, "%s and %s %s", c.name(a.Line, a.Copy), c.name(b.Line, b.Copy), how)
+	c.fault(Gap, load, "%s and %s %s", c.name(a.Line, a.Copy), c.name(b.Line, b.Copy), how)
 }
