@@ -1,7 +1,7 @@
-// Package report writes a plan down: as the JSON that programs read
-// (DEVELOPERS.md tells where its contract is kept),
-// and as the text that the quilter reads before she starts.
+// Package report writes a plan down: as the JSON that programs read (package
+// schema says what is in it, plan/check what must hold of it), and as the text
+// that the quilter reads before she starts.
 //
-// It only tells what a queue says and works nothing out that decides
-// anything; the same queue gives the same bytes.
+// It only tells what a queue says and works nothing out that decides anything;
+// the same queue gives the same bytes.
 package report

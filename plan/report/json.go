@@ -26,7 +26,7 @@ func (d degrees) MarshalJSON() ([]byte, error) {
 	return length.Len(d).AppendMM(nil), nil
 }
 
-// corners prints an outline as [[x,y],…] on one line of its own.
+// corners prints an outline as [[x,y],…].
 type corners outline.Outline
 
 func (c corners) MarshalJSON() ([]byte, error) {
