@@ -34,7 +34,7 @@ func (m *maker) least(pieces []int, enough int, effort rect.Effort) int {
 		effort = rect.Quick // she waits for the plan, not for the proof
 	}
 	if enough > 0 && n < enough {
-		n = max(n, m.byBoxes(pieces, bound.Options{Effort: effort, Enough: enough}))
+		n = max(n, m.byBoxes(pieces, bound.Options{Effort: effort, Enough: enough, Stop: m.opt.Stop}))
 	}
 	return n
 }

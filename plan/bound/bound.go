@@ -12,6 +12,14 @@ type Options struct {
 	// proved necessary: the caller has a packing in Enough bins, so nothing
 	// more can be learnt. Zero means it has none.
 	Enough int
+	// Stop, if not nil, is asked by Loads now and then; once it says true,
+	// what is proved so far is the answer.
+	Stop func() bool
+}
+
+// done says that a better bound than best is of no use.
+func (o Options) done(best int) bool {
+	return o.Enough > 0 && best >= o.Enough || o.Stop != nil && o.Stop()
 }
 
 // Bins returns a number of w x h bins below which the pieces of sizes cannot

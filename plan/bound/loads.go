@@ -53,10 +53,10 @@ type Piece struct {
 func Loads(m Mat, pieces []Piece, opt Options) int {
 	s := newSharing(m, pieces)
 	best := s.stick(opt)
-	if opt.Enough == 0 || best < opt.Enough {
+	if !opt.done(best) {
 		best = max(best, s.findLimits(spentOn(opt.Effort).few))
 	}
-	if len(s.cloths) == 0 || opt.Enough > 0 && best >= opt.Enough {
+	if len(s.cloths) == 0 || opt.done(best) {
 		return best
 	}
 	s.listAll(spentOn(opt.Effort).steps)

@@ -35,7 +35,7 @@ func (s *sharing) bound(opt Options) int {
 	for range spent.rounds {
 		m.solve()
 		best = max(best, m.proved())
-		if opt.Enough > 0 && best >= opt.Enough || !m.separate() {
+		if opt.done(best) || !m.separate() {
 			break
 		}
 	}

@@ -20,7 +20,7 @@ func (s *sharing) stick(opt Options) int {
 			continue
 		}
 		s.pins = append(s.pins, p)
-		if best = max(best, p.mats(s.shapes)); opt.Enough > 0 && best >= opt.Enough {
+		if best = max(best, p.mats(s.shapes)); opt.done(best) {
 			break
 		}
 	}
