@@ -23,7 +23,7 @@ var crowdEffort = map[rect.Effort]struct {
 // crowdAll crowds in pieces that found no free place, the most valuable
 // first. Every item gets its turn, with less work where there are many, for the
 // small ones go in where no large one will.
-func (m *model) crowdAll(spots []spot, left []int, purse *int, opt Options) []spot {
+func (m *model) crowdAll(spots []spot, left []int, opt Options) []spot {
 	e := crowdEffort[opt.Effort]
 	seed, failures, work := opt.Seed, e.failures, e.work
 	if n := len(m.waiting(spots, left, e.full)); n > failures {
@@ -36,18 +36,16 @@ func (m *model) crowdAll(spots []spot, left []int, purse *int, opt Options) []sp
 		}
 		for _, item := range waiting {
 			for ok := true; ok && m.waits(item, spots, left, e.full); {
-				if *purse <= 0 || failures == 0 || opt.stopped() {
+				if failures == 0 || opt.stopped() {
 					return spots
 				}
 				var more []spot
-				var done int
 				seed++
-				if more, done, ok = m.crowd(spots, item, min(work, *purse), seed, opt.Stop); ok {
+				if more, ok = m.crowd(spots, item, work, seed, opt.Stop); ok {
 					spots = more
 				} else {
 					failures--
 				}
-				*purse -= done
 			}
 		}
 	}
@@ -76,12 +74,12 @@ func (m *model) waiting(spots []spot, left []int, full float64) []int {
 }
 
 // crowd tries to get one more piece of an item into a layout by letting it
-// overlap and driving the overlap out. done is the work it took.
-func (m *model) crowd(spots []spot, item, work int, seed uint64, stop func() bool) (more []spot, done int, ok bool) {
+// overlap and driving the overlap out.
+func (m *model) crowd(spots []spot, item, work int, seed uint64, stop func() bool) (more []spot, ok bool) {
 	s := newSeparator(m, append(slices.Clone(spots), spot{shape: m.turns[item][0]}), seed)
 	s.scatter(len(spots))
 	ok = s.drive(work, stop)
-	return s.spots, s.work, ok
+	return s.spots, ok
 }
 
 // drive moves pieces until no two overlap (true) or the work is done (false).

@@ -1,6 +1,6 @@
 // Package nest lays outlines, not only rectangles, in a container: as much as
-// it can in one (Fill), as many of one shape (Most), all in few (Pack), all in
-// the least length of a strip (Strip).
+// it can (Fill, or a Sheet that is filled again and again), as many of one shape
+// (Most), all in the least length of a strip (Strip).
 //
 // It promises that what it returns is a layout: every outline inside, no two
 // sharing area, any two at least the gap apart, no item more often than asked;

@@ -2,36 +2,30 @@ package nest
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
-	"example.org/matside/plan/length"
+	"example.org/matside/plan/internal/cores"
 	"example.org/matside/plan/rect"
 )
 
-// Fill lays as much value as it can in one container of w x h, no item more
-// often than its count. It never fails: what fits at no turn is left out.
-func Fill(w, h, gap length.Len, items []Item, opt Options) []Placed {
-	m := newModel(newContainer(w, h, gap), items)
-	purse := math.MaxInt
-	return m.placed(m.fill(m.counts(), &purse, opt))
-}
-
-// counts is how many of each item there are to lay.
-func (m *model) counts() []int {
-	n := make([]int, len(m.items))
-	for i, it := range m.items {
-		n[i] = it.Count
-	}
-	return n
-}
-
-// fill is Fill on a model, for the pieces left: good layouts to start from,
-// then more pieces crowded in, with no more work than the purse holds.
-func (m *model) fill(left []int, purse *int, opt Options) []spot {
+// fill lays as much value as it can of the pieces left: good layouts to start
+// from, then more pieces crowded in, into each of them on a core of its own.
+func (m *model) fill(left []int, opt Options) []spot {
+	opt.Stop = cores.InTurn(opt.Stop)
+	starts := m.starts(left, opt)
+	keys, full := make([]string, len(starts)), make([][]spot, len(starts))
+	cores.Each(len(starts), func(i int) {
+		keys[i] = m.crowdingKey(starts[i], left)
+		if full[i] = m.crowded[keys[i]]; full[i] == nil {
+			full[i] = m.beside().crowdAll(starts[i], left, opt)
+		}
+	})
 	var best []spot
-	for _, s := range m.starts(left, opt) {
-		if s = m.crowdAll(s, left, purse, opt); m.worth(s) > m.worth(best) {
+	for i, s := range full {
+		if !opt.stopped() {
+			m.crowded[keys[i]] = s
+		}
+		if m.worth(s) > m.worth(best) {
 			best = s
 		}
 	}
@@ -66,7 +60,7 @@ func (m *model) starts(left []int, opt Options) [][]spot {
 	if m.worth(free) > m.worth(led) {
 		led, free = free, led
 	}
-	if kinds(left) == 1 || len(led) == total(left) || m.worth(free) == 0 {
+	if kinds(left) == 1 || len(led) == total(left) || m.worth(free) == 0 || slices.Equal(led, free) {
 		return [][]spot{led}
 	}
 	return [][]spot{led, free}

@@ -137,27 +137,26 @@ func TestMostLaws(t *testing.T) {
 	})
 }
 
-// Pack lays every piece, each container a layout, or says that one fits nowhere.
-func TestPackLaws(t *testing.T) {
-	check(t, 4, func(t *rapid.T) {
+// A Sheet filled again lays what a fresh one does, whatever it was filled with
+// before.
+func TestSheetLaws(t *testing.T) {
+	check(t, 3, func(t *rapid.T) {
 		items, gap := anyItems(t), anyGap(t)
-		w, h := in(rapid.Float64Range(4, 9).Draw(t, "w")), in(rapid.Float64Range(4, 9).Draw(t, "h"))
-		bins, ok := Pack(w, h, gap, items, Options{Effort: rect.Quick})
-		if !ok {
-			return
-		}
-		used := make([]int, len(items))
-		for _, ps := range bins {
-			if err := soundLayout(w, h, gap, items, ps); err != nil {
-				t.Fatal(err)
+		w, h := in(rapid.Float64Range(3, 7).Draw(t, "w")), in(rapid.Float64Range(3, 7).Draw(t, "h"))
+		opt := Options{Effort: rect.Quick}
+		used := NewSheet(w, h, gap, items, opt)
+		for range 3 {
+			var count []int
+			var value []int64
+			for range items {
+				count = append(count, rapid.IntRange(0, 5).Draw(t, "count"))
+				value = append(value, rapid.Int64Range(1, 9).Draw(t, "value"))
 			}
-			for _, p := range ps {
-				used[p.Item]++
+			if rapid.Bool().Draw(t, "by area") {
+				value = nil
 			}
-		}
-		for i, it := range items {
-			if used[i] != it.Count {
-				t.Fatalf("item %d: %d laid of %d", i, used[i], it.Count)
+			if a, b := used.Fill(count, value), NewSheet(w, h, gap, items, opt).Fill(count, value); !reflect.DeepEqual(a, b) {
+				t.Fatal("another layout than on a fresh sheet")
 			}
 		}
 	})

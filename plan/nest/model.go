@@ -2,6 +2,7 @@ package nest
 
 import (
 	"math"
+	"slices"
 
 	"example.org/matside/plan/outline"
 )
@@ -20,33 +21,60 @@ type model struct {
 	container
 	items   []Item
 	shapes  []shape
-	turns   [][]int   // shapes of each item that fit the container
-	value   []int64   // worth of one piece of each item
-	area    []float64 // nm², for ranking
-	stacks  [][]spot  // by item: a container full of it, once found
-	regions []*region // shape a · len(shapes) + shape b: b moving round a
+	turns   [][]int           // shapes of each item that fit the container
+	value   []int64           // worth of one piece of each item
+	area    []float64         // nm², for ranking
+	stacks  [][]spot          // by item: a container full of it, once found
+	regions []*region         // shape a · len(shapes) + shape b: b moving round a
+	crowded map[string][]spot // what crowding came to, by what it began with
 }
 
 func newModel(c container, items []Item) *model {
-	m := &model{container: c, items: items}
-	valued := false
-	for _, it := range items {
-		valued = valued || it.Value != 0
-	}
+	m := &model{container: c, items: items, crowded: map[string][]spot{}}
 	for i, it := range items {
 		m.addShapes(i, it)
-		a := math.Abs(ringOf(it.Outline).area2()) / 2
-		m.area = append(m.area, a)
-		v := it.Value
-		if !valued {
-			// Square micrometres: 100 000 pieces of a square metre fit in an int64.
-			v = max(1, int64(a/1e6))
-		}
-		m.value = append(m.value, v)
+		m.area = append(m.area, math.Abs(ringOf(it.Outline).area2())/2)
 	}
+	m.appraise(nil)
 	m.stacks = make([][]spot, len(items))
 	m.regions = make([]*region, len(m.shapes)*len(m.shapes))
 	return m
+}
+
+// appraise sets what the items are worth, nil for their areas.
+func (m *model) appraise(value []int64) {
+	if m.value = value; value != nil {
+		return
+	}
+	for _, a := range m.area {
+		// Square micrometres: 100 000 pieces of a square metre fit in an int64.
+		m.value = append(m.value, max(1, int64(a/1e6)))
+	}
+}
+
+// beside is the model for a search that goes on beside others.
+func (m *model) beside() *model {
+	own := *m
+	own.regions = slices.Clone(m.regions)
+	return &own
+}
+
+// counts is how many of each item there are to lay.
+func (m *model) counts() []int {
+	n := make([]int, len(m.items))
+	for i, it := range m.items {
+		n[i] = it.Count
+	}
+	return n
+}
+
+// laid is the area of the pieces laid.
+func (m *model) laid(spots []spot) float64 {
+	var a float64
+	for _, s := range spots {
+		a += m.area[m.shapes[s.shape].item]
+	}
+	return a
 }
 
 // addShapes adds item i at each of its turns at which it fits and looks new.

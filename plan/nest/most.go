@@ -14,8 +14,7 @@ func Most(w, h, gap length.Len, item Item, opt Options) []Placed {
 	}
 	item.Value = 0
 	m := newModel(newContainer(w, h, gap), []Item{item})
-	purse := math.MaxInt
-	return m.placed(m.fill(m.counts(), &purse, opt))
+	return m.placed(m.fill(m.counts(), opt))
 }
 
 // stacked lays one item alone: the fullest of rows, columns and lattices,

@@ -34,8 +34,8 @@ type Options struct {
 	Effort rect.Effort
 	// Seed varies the search; the same seed gives the same layout.
 	Seed uint64
-	// Stop, if not nil, is asked between rounds of work, on the caller's
-	// goroutine; once it says true the best layout so far is returned.
+	// Stop, if not nil, is asked between rounds of work, by one goroutine at a
+	// time; once it says true the best layout so far is returned.
 	Stop func() bool
 }
 

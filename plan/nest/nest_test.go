@@ -12,7 +12,7 @@ import (
 // checkLayout is the tests' own exact verdict: it shares nothing with the
 // search. Outlines here are convex, so two share no area exactly when a side
 // of one has all of the other on its outer side.
-func checkLayout(t *testing.T, w, h length.Len, ps []Placed) {
+func checkLayout(t testing.TB, w, h length.Len, ps []Placed) {
 	t.Helper()
 	for i, p := range ps {
 		for _, c := range p.Outline {
@@ -76,21 +76,37 @@ func TestRowsOneWay(t *testing.T) {
 }
 
 // The targets as whole jobs, and mixed ones: every piece laid, in few loads.
-func TestPackLoads(t *testing.T) {
+func TestJobs(t *testing.T) {
 	for _, j := range append(equalJobs, mixedJobs...) {
-		loads, ok := Pack(j.side, j.side, j.gap, j.items, Options{Effort: rect.Quick})
-		if !ok || len(loads) > j.loads {
-			t.Errorf("%s: %d loads, want %d", j.name, len(loads), j.loads)
-		}
-		n := 0
-		for _, l := range loads {
-			n += len(l)
-			if j.gap == 0 {
-				checkLayout(t, j.side, j.side, l)
-			}
-		}
-		if want := total(newModel(newContainer(j.side, j.side, j.gap), j.items).counts()); n != want {
-			t.Errorf("%s: %d pieces laid of %d", j.name, n, want)
+		if loads := j.fill(t, rect.Quick); loads > j.loads {
+			t.Errorf("%s: %d loads, want %d", j.name, loads, j.loads)
 		}
 	}
+}
+
+// fill fills container after container until all is laid, each layout as often
+// as the pieces left allow, and says how many that takes.
+func (j *job) fill(t testing.TB, effort rect.Effort) (loads int) {
+	sheet := NewSheet(j.side, j.side, j.gap, j.items, Options{Effort: effort})
+	left := newModel(newContainer(j.side, j.side, j.gap), j.items).counts()
+	for total(left) > 0 {
+		ps := sheet.Fill(left, nil)
+		if len(ps) == 0 {
+			t.Fatalf("%s: %v left and nothing laid", j.name, left)
+		}
+		if j.gap == 0 {
+			checkLayout(t, j.side, j.side, ps)
+		}
+		used := make([]int, len(left))
+		for _, p := range ps {
+			used[p.Item]++
+		}
+		for again := true; again; loads++ {
+			for i, n := range used {
+				left[i] -= n
+				again = again && left[i] >= n
+			}
+		}
+	}
+	return loads
 }

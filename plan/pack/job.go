@@ -44,8 +44,8 @@ type Job struct {
 	X, Y   length.Len // where on the mat that part begins
 	Apart  length.Len // between pieces of different rough cuts: twice the margin, and never less than the gap
 	Effort rect.Effort
-	Stop   func() bool
-	Lower  int // no fewer loads are possible: there is nothing to gain beyond
+	Stop   func() bool // may be asked from several goroutines at once
+	Lower  int         // no fewer loads are possible: there is nothing to gain beyond
 
 	of    [][]int // the kinds of each fabric
 	nests *nests

@@ -14,6 +14,7 @@ import (
 // nests remembers outlines laid in a box. Laying them takes long, so that a
 // job has only so many to spend.
 type nests struct {
+	sheets map[string]*nest.Sheet
 	seen   map[string][]nested
 	left   int                  // layings of a box by area
 	priced int                  // layings of a mat by worth
@@ -29,7 +30,7 @@ type nested struct {
 }
 
 func newNests(e rect.Effort) *nests {
-	n := &nests{seen: map[string][]nested{}, left: 2, priced: 2, lone: 5, alone: map[nesting][]nested{}}
+	n := &nests{sheets: map[string]*nest.Sheet{}, seen: map[string][]nested{}, left: 2, priced: 2, lone: 5, alone: map[nesting][]nested{}}
 	switch e {
 	case rect.Quick:
 		n.left, n.priced, n.lone = 1, 0, 3
@@ -67,40 +68,71 @@ func (j *Job) couldGain(fabric int, want []int, g *Group, w, h length.Len) bool 
 // nested fills a box with outlines as they are, at the turns they may take,
 // by area.
 func (j *Job) nested(fabric int, want []int, w, h length.Len) Group {
-	var items []nest.Item
-	var kinds []int
-	key := binary.AppendUvarint(binary.AppendUvarint(nil, uint64(w)), uint64(h))
+	var kinds, count []int
 	for _, k := range j.of[fabric] {
-		if p := &j.Kinds[k]; want[k] > 0 && !p.Fussy {
-			n := j.atMost(k, want[k], w, h)
-			kinds = append(kinds, k)
-			items = append(items, nest.Item{Outline: p.base, Turns: p.turns, Count: n})
-			key = binary.AppendUvarint(binary.AppendUvarint(key, uint64(p.shape)), uint64(n))
+		if want[k] > 0 && !j.Kinds[k].Fussy {
+			kinds, count = append(kinds, k), append(count, j.atMost(k, want[k], w, h))
 		}
 	}
 	if len(kinds) == 1 {
-		return j.laid(fabric, kinds, j.nestedAlone(kinds[0], string(key), w, h, items))
+		return j.laid(fabric, kinds, j.nestedAlone(kinds[0], count[0], w, h))
 	}
-	return j.laid(fabric, kinds, j.nests.lay(string(key), w, h, j.List.Gap, items, j.nesting()))
+	return j.laid(fabric, kinds, j.nestedBy(kinds, count, w, h))
 }
 
-// nestedAlone is lay for a single kind: where its count doesn't matter, what
-// was laid of its shape by itself serves, and serves later.
-func (j *Job) nestedAlone(k int, key string, w, h length.Len, items []nest.Item) []nested {
+// nestedAlone is nestedBy for a single kind: where its count doesn't matter,
+// what was laid of its shape by itself serves, and serves later.
+func (j *Job) nestedAlone(k, count int, w, h length.Len) []nested {
 	n := nesting{j.Kinds[k].shape, [2]length.Len{w, h}}
-	if all, ok := j.nests.alone[n]; ok && len(all) <= items[0].Count {
+	if all, ok := j.nests.alone[n]; ok && len(all) <= count {
 		return all
 	}
-	all := j.nests.lay(key, w, h, j.List.Gap, items, j.nesting())
-	if len(all) > 0 && len(all) < items[0].Count && !j.stopped() {
+	all := j.nestedBy([]int{k}, []int{count}, w, h)
+	if len(all) > 0 && len(all) < count && !j.stopped() {
 		j.nests.alone[n] = all
 	}
 	return all
 }
 
-// nesting is how hard outlines are laid. More effort goes into more layings,
-// not into each.
-func (j *Job) nesting() nest.Options { return nest.Options{Effort: rect.Quick, Stop: j.Stop} }
+// nestedBy lays so many of each of some kinds by area, if there is work left
+// for it.
+func (j *Job) nestedBy(kinds, count []int, w, h length.Len) []nested {
+	key := j.boxKey(kinds, w, h)
+	for _, n := range count {
+		key = binary.AppendUvarint(key, uint64(n))
+	}
+	all, ok := j.nests.seen[string(key)]
+	if ok || j.nests.left == 0 {
+		return all
+	}
+	j.nests.left--
+	all = takenDown(j.sheet(kinds, w, h).Fill(count, nil))
+	j.nests.seen[string(key)] = all
+	return all
+}
+
+// boxKey is the same for boxes of one size with kinds of the same shapes.
+func (j *Job) boxKey(kinds []int, w, h length.Len) []byte {
+	key := binary.AppendUvarint(binary.AppendUvarint(nil, uint64(w)), uint64(h))
+	for _, k := range kinds {
+		key = binary.AppendUvarint(key, uint64(j.Kinds[k].shape))
+	}
+	return key
+}
+
+// sheet is a box for outlines of some kinds to be laid in. More effort goes
+// into more layings, not into each.
+func (j *Job) sheet(kinds []int, w, h length.Len) *nest.Sheet {
+	key := string(j.boxKey(kinds, w, h))
+	if j.nests.sheets[key] == nil {
+		var items []nest.Item
+		for _, k := range kinds {
+			items = append(items, nest.Item{Outline: j.Kinds[k].base, Turns: j.Kinds[k].turns})
+		}
+		j.nests.sheets[key] = nest.NewSheet(w, h, j.List.Gap, items, nest.Options{Effort: rect.Quick, Stop: j.Stop})
+	}
+	return j.nests.sheets[key]
+}
 
 // laid is a group of outlines laid, of some kinds.
 func (j *Job) laid(fabric int, kinds []int, all []nested) Group {
@@ -113,32 +145,24 @@ func (j *Job) laid(fabric int, kinds []int, all []nested) Group {
 }
 
 // priced fills a box with a fabric's outlines as they are for the most worth,
-// if there is work left for it.
+// if there is work left for it. Pieces of one kind lie as they do by area.
 func (j *Job) priced(fabric int, want []int, value []int64, w, h length.Len) Group {
-	if j.nests.priced == 0 {
+	var kinds, count []int
+	var worth []int64
+	for _, k := range j.of[fabric] {
+		if want[k] > 0 && !j.Kinds[k].Fussy && value[k] > 0 {
+			kinds, count = append(kinds, k), append(count, j.atMost(k, want[k], w, h))
+			worth = append(worth, max(1, value[k]>>12))
+		}
+	}
+	if len(kinds) == 1 {
+		return j.laid(fabric, kinds, j.nestedAlone(kinds[0], count[0], w, h))
+	}
+	if len(kinds) == 0 || j.nests.priced == 0 {
 		return Group{}
 	}
 	j.nests.priced--
-	var items []nest.Item
-	var kinds []int
-	for _, k := range j.of[fabric] {
-		if p := &j.Kinds[k]; want[k] > 0 && !p.Fussy && value[k] > 0 {
-			kinds = append(kinds, k)
-			items = append(items, nest.Item{Outline: p.base, Turns: p.turns, Count: j.atMost(k, want[k], w, h), Value: max(1, value[k]>>12)})
-		}
-	}
-	return j.laid(fabric, kinds, takenDown(nest.Fill(w, h, j.List.Gap, items, j.nesting())))
-}
-
-func (n *nests) lay(key string, w, h, gap length.Len, items []nest.Item, opt nest.Options) []nested {
-	all, ok := n.seen[key]
-	if ok || n.left == 0 {
-		return all
-	}
-	n.left--
-	all = takenDown(nest.Fill(w, h, gap, items, opt))
-	n.seen[key] = all
-	return all
+	return j.laid(fabric, kinds, takenDown(j.sheet(kinds, w, h).Fill(count, worth)))
 }
 
 func takenDown(placed []nest.Placed) []nested {

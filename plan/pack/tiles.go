@@ -2,10 +2,9 @@ package pack
 
 import (
 	"cmp"
-	"runtime"
 	"slices"
-	"sync"
 
+	"example.org/matside/plan/internal/cores"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/nest"
 	"example.org/matside/plan/rect"
@@ -105,12 +104,11 @@ func (s *solver) nestings() map[nesting][]nested {
 	all = all[:min(len(all), s.nests.lone)]
 	s.nests.lone -= len(all)
 	laid := make([][]nested, len(all))
-	stop := s.oneAtATime()
-	parallel(len(all), func(i int) {
+	cores.Each(len(all), func(i int) {
 		n := all[i]
 		p := &s.Kinds[kind[n]]
 		item := nest.Item{Outline: p.base, Turns: p.turns}
-		laid[i] = takenDown(nest.Most(n.box[0], n.box[1], s.List.Gap, item, nest.Options{Effort: rect.Quick, Stop: stop}))
+		laid[i] = takenDown(nest.Most(n.box[0], n.box[1], s.List.Gap, item, nest.Options{Effort: rect.Quick, Stop: s.Stop}))
 	})
 	for i, n := range all {
 		s.nests.alone[n] = laid[i]
@@ -121,35 +119,4 @@ func (s *solver) nestings() map[nesting][]nested {
 func contains[K comparable, V any](m map[K]V, k K) bool {
 	_, ok := m[k]
 	return ok
-}
-
-// oneAtATime is Stop for several goroutines.
-func (j *Job) oneAtATime() func() bool {
-	if j.Stop == nil {
-		return nil
-	}
-	var mu sync.Mutex
-	return func() bool {
-		mu.Lock()
-		defer mu.Unlock()
-		return j.Stop()
-	}
-}
-
-// parallel calls do for 0 to n-1, on as many cores as there are.
-func parallel(n int, do func(i int)) {
-	var wg sync.WaitGroup
-	next := make(chan int)
-	for range min(n, runtime.GOMAXPROCS(0)) {
-		wg.Go(func() {
-			for i := range next {
-				do(i)
-			}
-		})
-	}
-	for i := range n {
-		next <- i
-	}
-	close(next)
-	wg.Wait()
 }
