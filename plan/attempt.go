@@ -22,10 +22,12 @@ type attempt struct {
 
 // attempt packs all loads within the limits and lays their rough cuts out.
 func (m *maker) attempt(limits []pack.Limit) *attempt {
-	mats, err := m.job.Loads(limits)
+	packing, err := m.job.Start(limits)
 	if err != nil {
 		panic("plan: a limit is smaller than a piece: " + err.Error())
 	}
+	m.prove(packing.Loads())
+	mats := packing.Improved()
 	a := &attempt{limits: limits, mats: mats, spread: make([]*spread, len(m.tables))}
 	a.rough = make([][]stock.Box, len(mats))
 	for i := range mats {

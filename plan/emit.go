@@ -7,7 +7,6 @@ import (
 	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/pack"
 	"example.org/matside/plan/queue"
-	"example.org/matside/plan/rect"
 	"example.org/matside/plan/stock"
 )
 
@@ -29,13 +28,7 @@ func (m *maker) emit(a *attempt) *queue.Queue {
 			q.Short = append(q.Short, short)
 		}
 	}
-	effort := m.opt.Effort
-	if m.stopped() {
-		effort = rect.Quick // she waits
-	}
-	// The bound that the search began with holds unless something is missing;
-	// then it is 0.
-	n := max(m.job.Lower, m.least(planned(m.job, a.mats), len(q.Loads), effort))
+	n := m.fewest(a)
 	q.Fewest = queue.Fewest{Loads: n, Proved: n == len(q.Loads)}
 	return q
 }

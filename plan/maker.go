@@ -2,6 +2,7 @@ package plan
 
 import (
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/internal/cores"
 	"example.org/matside/plan/pack"
 	"example.org/matside/plan/say"
 )
@@ -13,9 +14,13 @@ type maker struct {
 	copies [][]int // of each line, still to be planned
 	job    *pack.Job
 	tables []*table // one for each fabric
+
+	bound int        // a lower bound on the loads for all pieces, found at once
+	proof func() int // waits for a better one; nil: not looked for
 }
 
 func newMaker(list *cutlist.List, opt Options) *maker {
+	opt.Stop = cores.InTurn(opt.Stop) // the bound is looked for beside the search
 	m := &maker{list: list, opt: opt, copies: wanted(list, opt)}
 	count := make([]int, len(list.Lines))
 	for i := range count {

@@ -170,7 +170,8 @@ func front(all []*attempt) []*attempt {
 // rough cuts that suit the panels.
 func (m *maker) best() *attempt {
 	m.say(Packing)
-	m.job.Lower = m.least(m.job.Counts(), 0, rect.Quick)
+	m.bound = m.least(m.job.Counts(), 0, rect.Quick)
+	m.job.Lower = m.bound
 	best := m.attempt(make([]pack.Limit, len(m.tables)))
 	if m.stopped() {
 		return best

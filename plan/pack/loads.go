@@ -16,14 +16,15 @@ type Limit struct {
 	Groups []Group
 }
 
-// Fabric packs the pieces of one fabric by themselves, as groups at 0,0. The
-// error is rect.ErrTooBig where a piece is larger than the limit.
+// Fabric packs the pieces of one fabric by themselves, as groups at 0,0, with
+// little effort: it is for telling limits apart. The error is rect.ErrTooBig
+// where a piece is larger than the limit.
 func (j *Job) Fabric(f int, l Limit) ([]Group, error) {
 	if l.Groups != nil {
 		return l.Groups, nil
 	}
 	w, h := j.reachOf(l)
-	return j.within(f, j.Counts(), w, h)
+	return j.within(f, j.Counts(), w, h, lesser(j.Effort))
 }
 
 func (j *Job) reachOf(l Limit) (w, h length.Len) {
@@ -37,13 +38,16 @@ func (j *Job) reachOf(l Limit) (w, h length.Len) {
 	return w, h
 }
 
-// Pieces packs some pieces of one fabric by themselves: want[k] of each kind.
-func (j *Job) Pieces(f int, want []int) ([]Group, error) { return j.within(f, want, j.W, j.H) }
+// Pieces packs some pieces of one fabric by themselves, want[k] of each kind, as
+// Fabric does.
+func (j *Job) Pieces(f int, want []int) ([]Group, error) {
+	return j.within(f, want, j.W, j.H, lesser(j.Effort))
+}
 
 // within packs wanted pieces of a fabric into boxes of at most w x h, fussy
 // ones each by itself.
-func (j *Job) within(f int, want []int, w, h length.Len) ([]Group, error) {
-	out, err := j.asBlocks(f, want, w, h)
+func (j *Job) within(f int, want []int, w, h length.Len, e rect.Effort) ([]Group, error) {
+	out, err := j.asBlocks(f, want, w, h, e)
 	if (err != nil || len(out) > j.byArea(f, want, w, h)) && j.slanted(f, want) {
 		if one, ok := j.byFilling(f, want, w, h); ok && (err != nil || len(one) < len(out)) {
 			out, err = one, nil
@@ -79,7 +83,7 @@ func (j *Job) byArea(f int, want []int, w, h length.Len) int {
 }
 
 // asBlocks packs all pieces as blocks of rectangles.
-func (j *Job) asBlocks(f int, want []int, w, h length.Len) (out []Group, err error) {
+func (j *Job) asBlocks(f int, want []int, w, h length.Len, e rect.Effort) (out []Group, err error) {
 	for _, k := range j.of[f] {
 		if p := &j.Kinds[k]; want[k] > 0 && !p.Fussy && !j.upright(p, w, h) {
 			return nil, rect.ErrTooBig
@@ -91,7 +95,7 @@ func (j *Job) asBlocks(f int, want []int, w, h length.Len) (out []Group, err err
 	}
 	w, h, sizes := w+j.List.Gap, h+j.List.Gap, j.sizes(bs)
 	lower := bound.Bins(w, h, sizes, bound.Options{Effort: rect.Quick})
-	bins, err := rect.Pack(w, h, sizes, rect.Options{Effort: j.effortFor(f), Lower: lower, Stop: j.Stop})
+	bins, err := rect.Pack(w, h, sizes, rect.Options{Effort: e, Lower: lower, Stop: j.Stop})
 	for _, b := range bins {
 		out = append(out, j.group(f, bs, b))
 	}
@@ -133,32 +137,48 @@ func (j *Job) effortFor(f int) rect.Effort {
 	if len(j.of[f]) == len(j.Kinds) {
 		return j.Effort
 	}
-	if j.Effort == rect.Thorough {
+	return lesser(j.Effort)
+}
+
+// lesser is one effort less, as far as there is one.
+func lesser(e rect.Effort) rect.Effort {
+	if e == rect.Thorough {
 		return rect.Usual
 	}
 	return rect.Quick
 }
 
-// Loads packs the whole job. limits has one entry for each fabric, or is nil.
-// The error is rect.ErrTooBig where a piece is larger than its limit.
-func (j *Job) Loads(limits []Limit) ([]Mat, error) {
+// Packing is a job on its way to its mats.
+type Packing struct {
+	*solver
+	loads []load
+}
+
+// Start packs the whole job, each fabric by itself. limits has one entry for
+// each fabric, or is nil. The error is rect.ErrTooBig where a piece is larger
+// than its limit.
+func (j *Job) Start(limits []Limit) (*Packing, error) {
 	if limits == nil {
 		limits = make([]Limit, len(j.List.Fabrics))
 	}
 	s := j.solver(limits)
 	loads, err := s.start()
-	if err != nil {
-		return nil, err
-	}
-	var mats []Mat
-	for _, l := range s.improve(loads) {
+	return &Packing{s, loads}, err
+}
+
+// Loads is how many there are so far.
+func (p *Packing) Loads() int { return len(p.loads) }
+
+// Improved lets fabrics share mats, as few as it can, and gives the mats.
+func (p *Packing) Improved() (mats []Mat) {
+	for _, l := range p.improve(p.loads) {
 		m := l.mat()
 		for i := range m.Groups {
 			if l.offers[i].solid < 0 {
-				s.trim(&m.Groups[i], len(m.Groups) == 1)
+				p.trim(&m.Groups[i], len(m.Groups) == 1)
 			}
 		}
 		mats = append(mats, m)
 	}
-	return mats, nil
+	return mats
 }

@@ -39,10 +39,11 @@ func TestLoads(t *testing.T) {
 			count = append(count, rapid.IntRange(1, 30).Draw(t, "count"))
 		}
 		j := NewJob(l, count, rect.Quick, nil)
-		mats, err := j.Loads(nil)
+		packing, err := j.Start(nil)
 		if err != nil {
 			t.Fatal(err)
 		}
+		mats := packing.Improved()
 		got := make([]int, len(j.Kinds))
 		for _, m := range mats {
 			for i, g := range m.Groups {

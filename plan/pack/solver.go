@@ -71,7 +71,7 @@ func (s *solver) start() ([]load, error) {
 			want[k] = s.all.want[k]
 		}
 		w, h := s.reachOf(s.limits[f])
-		groups, err := s.within(f, want, w, h)
+		groups, err := s.within(f, want, w, h, s.effortFor(f))
 		if err != nil {
 			return nil, err
 		}
