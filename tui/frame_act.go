@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"slices"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -122,11 +123,21 @@ func (f *frame) answer(a answered) tea.Cmd {
 	return tea.Batch(next, f.leftIfIdle())
 }
 
+// seated is what to tell her as she sits down to a quilt or its list has
+// changed: what is said, and for how many pieces there is too little fabric,
+// before she has cut what there is.
+func (f *frame) seated(says string) string {
+	if q := f.state.Quilt(f.quilt); q != nil && q.Pieces.Short > 0 && q.InHand() != nil {
+		return strings.TrimSpace(says + " " + f.words.StillShort(q.Pieces.Short))
+	}
+	return says
+}
+
 // done says what was written down, where the screen doesn't show it.
 func (f *frame) done(a any) string {
 	switch a := a.(type) {
 	case sitting:
-		return a.notice
+		return f.seated(a.notice)
 	case session.Wash:
 		return f.words.WashedMat(a.Mat)
 	case session.TakeBackMat:
@@ -137,7 +148,7 @@ func (f *frame) done(a any) string {
 		}
 	case session.Replan:
 		f.watch.news = ""
-		return f.words.ChangeTaken()
+		return f.seated(f.words.ChangeTaken())
 	}
 	return ""
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -76,22 +77,27 @@ func (s help) bindings(v view) []binding {
 func (help) title(v view) string   { return v.words.EveryKey() }
 func (help) caution(v view) string { return "" }
 func (s help) body(v view, c *canvas.Canvas) {
-	const keys, gap = 18, 2
-	var lines []line
-	for _, b := range s.under.bindings(v) {
-		if b.key == "" {
-			continue
-		}
-		name, says := v.words.Key(b.key), b.says
+	const gap = 2
+	shown := slices.DeleteFunc(s.under.bindings(v), func(b binding) bool { return b.key == "" })
+	name := func(b binding) string {
 		if b.name == "on" {
-			name = v.words.EnterOrSpace()
+			return v.words.EnterOrSpace()
 		}
+		return v.words.Key(b.key)
+	}
+	keys := 0
+	for _, b := range shown {
+		keys = max(keys, canvas.Width(name(b))+gap)
+	}
+	var lines []line
+	for _, b := range shown {
+		key, says := name(b), b.says
 		if b.refused != "" {
 			says += " (" + b.refused + ")"
 		}
 		for _, l := range canvas.Wrap(says, c.W-keys-gap) {
-			lines = append(lines, line{name + "\t" + l, text})
-			name = ""
+			lines = append(lines, line{key + "\t" + l, text})
+			key = ""
 		}
 	}
 	for y, l := range onePage(v, lines, s.page, c.H) {

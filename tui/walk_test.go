@@ -88,7 +88,7 @@ func TestSpoiledOnOneLine(t *testing.T) {
 	if got := spoiledOf(t, d); !reflect.DeepEqual(got, []int{6, 7}) {
 		t.Errorf("spoiled %v, want the last two", got)
 	}
-	d.sees("They come back in loads 3 and 4, from Plum panel 1.")
+	d.sees("Cut again in loads 3 and 4, from Plum panel 1.")
 }
 
 func TestArrowsStepTheCount(t *testing.T) {
@@ -207,6 +207,18 @@ func TestHelpShowsEveryKey(t *testing.T) {
 	d.sees("Cut Plum")
 	if d.q().Step != session.Fabric {
 		t.Error("Enter in the help went on")
+	}
+}
+
+// No key's name runs into what it does, however long the language makes it.
+func TestHelpKeepsKeysAndWordsApart(t *testing.T) {
+	for _, language := range []string{"en", "de"} {
+		d := newDesk(t, 80, 24)
+		d.speaks(language)
+		d.key("?")
+		if got := ansi.Strip(d.f.View()); !strings.Contains(got, d.f.words.EnterOrSpace()+"  "+d.f.words.Done(0)) {
+			t.Error(got)
+		}
 	}
 }
 
@@ -411,3 +423,15 @@ func TestPanicsEndWithTheTerminalInOrder(t *testing.T) {
 type broken struct{ walk }
 
 func (broken) bindings(view) []binding { panic("a mistake of ours") }
+
+// Too little fabric is told when she sits down, not when all else is cut.
+func TestTooLittleFabricIsToldAtOnce(t *testing.T) {
+	d := newDesk(t, 80, 24)
+	if got := d.f.seated("The change is taken."); got != "The change is taken." {
+		t.Errorf("the sample is short of nothing, and %q is said", got)
+	}
+	d.q().Pieces.Short = 5
+	if got := d.f.seated("The change is taken."); got != "The change is taken. There is too little fabric for 5 pieces." {
+		t.Error(got)
+	}
+}

@@ -157,7 +157,8 @@ type opened struct{ answer any }
 func (f *frame) open(answer any) tea.Cmd {
 	switch a := answer.(type) {
 	case Opened:
-		f.book, f.quilt, f.state, f.notice = a.Book, a.Quilt, a.Book.State(), a.Notice
+		f.book, f.quilt, f.state = a.Book, a.Quilt, a.Book.State()
+		f.notice = f.seated(a.Notice)
 		f.planner, f.demo = a.Planner, f.demo || a.Demo
 		if a.Desk != nil {
 			f.desk = a.Desk

@@ -62,7 +62,7 @@ func TestAnEvening(t *testing.T) {
 	w.presses("\x7f", "PEEL")
 	w.presses("\x1b[C", "row 1, piece 1")
 	w.presses("x", "1 piece crossed out")
-	w.presses("\r", "come back in load|1 piece spoiled")
+	w.presses("\r", "Cut again in load|1 piece spoiled")
 	w.presses("w", "is washed")
 	w.presses("u", "is taken back")
 	w.presses("p", "Your pause began")

@@ -93,6 +93,9 @@ func TestWrap(t *testing.T) {
 	}{
 		{"Smooth from the middle outward.", 12, "Smooth from|the middle|outward."},
 		{"11 1/2 in", 4, "11|1/2|in"},
+		{"cut 11 1/2, 3 in", 8, "cut|11 1/2,|3 in"},
+		{"4 squares 2 1/2 x 5", 11, "4 squares|2 1/2 x 5"},
+		{"1 of 2 1/4", 8, "1 of|2 1/4"},
 		{"abcdefgh ij", 3, "abc|def|gh|ij"},
 		{"漢字漢字", 5, "漢字|漢字"},
 		{"", 5, ""},

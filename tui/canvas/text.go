@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -113,7 +114,8 @@ func Fit(text string, w int) string {
 }
 
 // Wrap breaks text into lines of at most w columns, at blanks where it can.
-// A line feed starts a new line. A no-break space keeps its words together.
+// A line feed starts a new line. A no-break space keeps its words together, and
+// so does the blank of a number such as 5 1/4: half of it would be another.
 func Wrap(text string, w int) []string {
 	var lines []string
 	for paragraph := range strings.SplitSeq(text, "\n") {
@@ -125,7 +127,7 @@ func Wrap(text string, w int) []string {
 func wrap(text string, w int) []string {
 	var lines []string
 	line, used := "", 0
-	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' }) {
+	for _, word := range unbroken(text, w) {
 		width := Width(word)
 		if used > 0 && used+1+width <= w {
 			line, used = line+" "+word, used+1+width
@@ -146,6 +148,28 @@ func wrap(text string, w int) []string {
 	}
 	return append(lines, line)
 }
+
+// unbroken is text in words, a number and the fraction behind it being one where
+// w columns hold both.
+func unbroken(text string, w int) []string {
+	var all []string
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' }) {
+		if last := len(all) - 1; last >= 0 && whole.MatchString(all[last]) && fraction.MatchString(word) {
+			if number := all[last] + " " + word; Width(number) <= w {
+				all[last] = number
+				continue
+			}
+		}
+		all = append(all, word)
+	}
+	return all
+}
+
+// whole ends with a whole number, fraction begins with a fraction.
+var (
+	whole    = regexp.MustCompile(`(^|\D)\d+$`)
+	fraction = regexp.MustCompile(`^\d+/\d+(\D|$)`)
+)
 
 // cut returns as much of the start of word as w columns hold.
 func cut(word string, w int) string {

@@ -34,10 +34,13 @@ func Panel(q *session.Quilt, f Facts, rough int, say func(length.Len) string) (m
 	}
 	p := matpic.Panel{Fabric: u.Fabric, Width: u.Width, Height: u.Height, Say: say}
 	for _, from := range u.RoughCuts {
-		b := matpic.PanelBox{Box: ruler.Box{X: from.X, Y: from.Y, W: from.Width, H: from.Height}, Number: from.RoughCut}
+		b := matpic.PanelBox{Box: ruler.Box{X: from.X, Y: from.Y, W: from.Width, H: from.Height}, Rough: from.RoughCut}
 		switch load := q.Load(from.Load); {
 		case from.Load == f.Load.Number:
 			b.When = matpic.Now
+			if len(f.Load.RoughCuts) > 1 {
+				b.Number = from.RoughCut + 1
+			}
 		case load == nil || load.Done:
 			b.When = matpic.Gone
 		}
@@ -71,7 +74,7 @@ func cutsNow(p matpic.Panel, asked func(matpic.PanelBox) bool) []ruler.Cut {
 // cut is left between it and the rest of its panel.
 func ready(q *session.Quilt, f Facts, rough int) bool {
 	p, ok := Panel(q, f, rough, nil)
-	return ok && len(cutsNow(p, func(b matpic.PanelBox) bool { return b.Number == rough })) == 0
+	return ok && len(cutsNow(p, func(b matpic.PanelBox) bool { return b.Rough == rough })) == 0
 }
 
 // StraightCuts says the straight cuts of a panel in order.

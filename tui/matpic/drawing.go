@@ -2,6 +2,7 @@ package matpic
 
 import (
 	"strconv"
+	"strings"
 	"unicode"
 
 	"example.org/matside/plan/length"
@@ -113,26 +114,37 @@ func (d *drawing) waste(r queue.RoughCut) {
 	d.straight(d.broken, o)
 }
 
-// bare shows a rough cut whole, with its number where there are several.
-func (d *drawing) bare(r queue.RoughCut, i, of int) {
+// bare shows a rough cut whole.
+func (d *drawing) bare(r queue.RoughCut) {
 	o := roughOutline(r)
 	d.fill(o, r.Fabric, false)
 	d.straight(d.solid, o)
-	if of > 1 {
-		d.number(o, i)
+}
+
+// number puts the number of a rough cut in its middle, or in the row nearest
+// to it that has no size of it: 1 beside 10 would be read as 110.
+func (d *drawing) number(o outline.Outline, n int) {
+	x0, y0, x1, y1 := box(o)
+	x, y := d.col(x0+(x1-x0)/2), d.row(y0+(y1-y0)/2)
+	text := " " + strconv.Itoa(n) + " "
+	for _, off := range []int{0, 1, -1, 2, -2} {
+		row := y + off
+		if row < d.row(y0) || row > d.row(y1) || d.paper[row*d.c.W+x] == 0 || d.written(x-3, row, len(text)+4) {
+			continue
+		}
+		d.write(x-1, row, text, canvas.Style{Ink: look.Strong, Bold: true})
+		return
 	}
 }
 
-// number puts the number of a rough cut in its middle.
-func (d *drawing) number(o outline.Outline, i int) {
-	x0, y0, x1, y1 := box(o)
-	x, y := d.col(x0+(x1-x0)/2), d.row(y0+(y1-y0)/2)
-	text := strconv.Itoa(i + 1)
-	for j, r := range " " + text + " " {
-		if d.paper[y*d.c.W+x] != 0 {
-			d.c.Over(x+j-1, y, r, canvas.Style{Ink: look.Strong, Bold: true})
+// written reports that a size stands in some of the n cells from x on.
+func (d *drawing) written(x, y, n int) bool {
+	for i := x; i < x+n; i++ {
+		if strings.ContainsAny(d.c.At(i, y), "0123456789/") {
+			return true
 		}
 	}
+	return false
 }
 
 // sizes writes a rectangle's width on its lower edge and its height on its

@@ -22,7 +22,8 @@ type Panel struct {
 type PanelBox struct {
 	ruler.Box
 	When   When
-	Number int // of the rough cut, for Now
+	Rough  int // index of the rough cut in its load, for Now
+	Number int // of the rough cut, from 1, for Now; 0: it needs none beside those of the straight cuts
 }
 
 // When says whether a box is cut out.
@@ -59,7 +60,9 @@ func (p Panel) Draw(cols, rows int) *canvas.Canvas {
 	for _, b := range p.Boxes {
 		if o := corners(b.X, b.Y, b.W, b.H); b.When == Now {
 			d.sizes(o, p.Say(b.W), p.Say(b.H), true)
-			d.number(o, b.Number)
+			if b.Number > 0 {
+				d.number(o, b.Number)
+			}
 		}
 	}
 	return c

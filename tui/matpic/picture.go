@@ -56,9 +56,9 @@ func (p Picture) Draw(cols, rows int) *canvas.Canvas {
 	if p.Grid {
 		d.grid(p.Unit, sheet)
 	}
-	for i, r := range p.Load.RoughCuts {
+	for _, r := range p.Load.RoughCuts {
 		if p.Bare {
-			d.bare(r, i, len(p.Load.RoughCuts))
+			d.bare(r)
 		} else {
 			d.waste(r)
 		}
@@ -84,7 +84,7 @@ func (p Picture) Draw(cols, rows int) *canvas.Canvas {
 	return c
 }
 
-// words writes letters and sizes over the lines.
+// words writes letters, sizes and numbers over the lines.
 func (p Picture) words(d *drawing) {
 	if !p.Bare {
 		p.letters(d)
@@ -92,6 +92,11 @@ func (p Picture) words(d *drawing) {
 	if p.Say != nil {
 		for _, r := range p.Load.RoughCuts {
 			d.sizes(roughOutline(r), p.Say(r.Width), p.Say(r.Height), p.Bare)
+		}
+	}
+	if p.Bare && len(p.Load.RoughCuts) > 1 {
+		for i, r := range p.Load.RoughCuts {
+			d.number(roughOutline(r), i+1)
 		}
 	}
 }

@@ -157,6 +157,15 @@ func (t *talk) hello(q *session.Quilt) {
 	if t.Demo {
 		t.say(words.Capital(t.words.DemoNotice()) + ".")
 	}
+	t.short(q)
+}
+
+// short says for how many pieces there is too little fabric, and what to do.
+func (t *talk) short(q *session.Quilt) {
+	if q.Pieces.Short > 0 {
+		t.say(t.words.StillShort(q.Pieces.Short))
+		t.say(t.words.MoreFabric())
+	}
 }
 
 // alone reports that nobody is there to be asked.
@@ -273,10 +282,7 @@ func (t *talk) closing(q *session.Quilt) {
 	}
 	t.say(t.words.Totals(q.Pieces.Done, q.LoadsDone()))
 	t.say(t.words.TotalSpoiled(q.Pieces.Spoiled))
-	if q.Pieces.Short > 0 {
-		t.say(t.words.StillShort(q.Pieces.Short))
-		t.say(t.words.MoreFabric())
-	}
+	t.short(q)
 	if n := guide.ByHand(q); n > 0 {
 		t.say(t.words.ByHandYet(n))
 	}

@@ -12,7 +12,7 @@ func (e English) ComeBack(loads []int, from []string) string {
 	if len(loads) > 1 {
 		load = "loads "
 	}
-	text := "They come back in " + load + e.And(numbers(loads))
+	text := "Cut again in " + load + e.And(numbers(loads))
 	if len(from) > 0 {
 		text += ", from " + e.And(from)
 	}
@@ -34,7 +34,7 @@ func (e English) SecondMat(saves time.Duration, there bool) string {
 
 // ComeBack is English's.
 func (g German) ComeBack(loads []int, from []string) string {
-	text := "Sie kommen wieder in Ladung " + g.And(numbers(loads))
+	text := "Wird neu geschnitten in Ladung " + g.And(numbers(loads))
 	if len(from) > 0 {
 		text += ", aus " + g.And(from)
 	}

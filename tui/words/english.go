@@ -357,7 +357,7 @@ func (English) TotalSpoiled(n int) string {
 	return count(n, "piece was", "pieces were") + " spoiled and cut again."
 }
 func (English) StillShort(n int) string {
-	return "For " + count(n, "more piece", "more pieces") + " there was no fabric."
+	return "There is too little fabric for " + count(n, "piece", "pieces") + "."
 }
 func (English) ByHandYet(n int) string {
 	return "The list has " + count(n, "line", "lines") + " to cut by hand."

@@ -348,7 +348,7 @@ func (German) TotalSpoiled(n int) string {
 	return count(n, "Teil ist", "Teile sind") + " verdorben und neu geschnitten."
 }
 func (German) StillShort(n int) string {
-	return "Für " + count(n, "weiteres Teil", "weitere Teile") + " war kein Stoff da."
+	return "Für " + stueck(n) + " ist zu wenig Stoff da."
 }
 func (German) ByHandYet(n int) string {
 	return "Von Hand zu schneiden: noch " + count(n, "Zeile", "Zeilen") + " der Liste."
