@@ -101,7 +101,7 @@ func (a *apart) says() {
 		a.piece()
 		return
 	}
-	word, ok := phrase(c, keywordSays)
+	word, ok := phrase(c, keywords)
 	if !ok {
 		a.Says = Unclear
 		return
@@ -122,19 +122,6 @@ func (a *apart) says() {
 	case SaysBinding:
 		a.binding()
 	}
-}
-
-// keyword is a statement's first words.
-type keyword struct {
-	says Says
-	name string
-}
-
-var keywordSays = map[string]keyword{
-	"quilt": {SaysQuilt, "quilt"}, "unit": {SaysUnits, "units"}, "seam": {SaysSetting, "seam"},
-	"allowance": {SaysSetting, "allowance"}, "gap": {SaysSetting, "gap"}, "margin": {SaysSetting, "margin"},
-	"mat": {SaysSetting, "mat"}, "fabric": {SaysFabric, "fabric"}, "outline": {SaysOutline, "outline"},
-	"cut from": {SaysCutFrom, "cut from"}, "binding": {SaysBinding, "binding"},
 }
 
 // rest takes all that is left, up to a comment.

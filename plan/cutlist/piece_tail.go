@@ -12,14 +12,17 @@ import (
 // span is a part of a line, in bytes.
 type span struct{ from, to int }
 
+var attributesInOrder = []string{"lengthwise", "crosswise", "any grain", "left", "right", "trimmed", "fussy", "by hand"}
+
 // pieceAttributes are the words behind a comma, written with spaces, and how
 // they are told.
-var pieceAttributes = map[string]string{
-	"lengthwise": "lengthwise", "crosswise": "crosswise", "any grain": "any grain", "left": "left", "right": "right",
-	"trimmed": "trimmed", "fussy": "fussy", "by hand": "by hand",
-}
-
-var attributesInOrder = []string{"lengthwise", "crosswise", "any grain", "left", "right", "trimmed", "fussy", "by hand"}
+var pieceAttributes = func() map[string]string {
+	told := map[string]string{}
+	for _, word := range attributesInOrder {
+		told[word] = word
+	}
+	return told
+}()
 
 // tail reads what stands behind SIZE: `finished`, `for LABEL` and, behind
 // commas, attributes. `finished` and `for` may stand behind a comma as well.

@@ -149,7 +149,7 @@ func (r *reader) statement(c *cursor) {
 		return
 	}
 	from := c.at
-	read, ok := phrase(c, keywords)
+	word, ok := phrase(c, keywords)
 	if !ok {
 		r.noKeyword(c)
 		return
@@ -157,26 +157,37 @@ func (r *reader) statement(c *cursor) {
 	if c.take(':') || c.take('=') {
 		c.wrong(c.at-1, mistake.SignBehind.Say(ticked(strings.TrimSpace(c.text[from:c.at-1]))), mistake.LeaveOut.Say())
 	}
-	read(r, c)
+	word.read(r, c)
 }
 
-// keywords start the statements that don't start with a count.
-var keywords map[string]func(*reader, *cursor)
+// keyword is how a statement starts that doesn't start with a count.
+type keyword struct {
+	name string
+	says Says
+	read func(*reader, *cursor)
+}
+
+// keywords are all of them, in the singular, and keywordsInOrder as they are
+// suggested.
+var (
+	keywords        = map[string]keyword{}
+	keywordsInOrder []string
+)
 
 func init() { // here, because the functions come back to the table
-	keywords = map[string]func(*reader, *cursor){
-		"quilt": (*reader).quilt, "unit": (*reader).units, "seam": (*reader).seam, "allowance": (*reader).allowance,
-		"gap": (*reader).gap, "margin": (*reader).margin, "mat": (*reader).mat,
-		"fabric": (*reader).fabric, "outline": (*reader).outline,
-		"cut from": (*reader).later, "binding": (*reader).later,
+	for _, k := range []keyword{
+		{"quilt", SaysQuilt, (*reader).quilt}, {"units", SaysUnits, (*reader).units}, {"seam", SaysSetting, (*reader).seam},
+		{"allowance", SaysSetting, (*reader).allowance}, {"gap", SaysSetting, (*reader).gap}, {"margin", SaysSetting, (*reader).margin},
+		{"mat", SaysSetting, (*reader).mat}, {"fabric", SaysFabric, (*reader).fabric}, {"outline", SaysOutline, (*reader).outline},
+		{"cut from", SaysCutFrom, (*reader).later}, {"binding", SaysBinding, (*reader).later},
+	} {
+		keywords[strings.TrimSuffix(k.name, "s")] = k
+		keywordsInOrder = append(keywordsInOrder, k.name)
 	}
 }
 
 // later keeps a line for the second go.
 func (r *reader) later(c *cursor) { r.pending = append(r.pending, c) }
-
-// keywordsInOrder are the keywords as they are suggested.
-var keywordsInOrder = []string{"quilt", "units", "seam", "allowance", "gap", "margin", "mat", "fabric", "outline", "cut from", "binding"}
 
 // noKeyword notes that the line starts with nothing a line starts with.
 func (r *reader) noKeyword(c *cursor) {
