@@ -5,6 +5,7 @@ import (
 	"flag"
 	"math"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -346,6 +347,50 @@ func TestSmall(t *testing.T) {
 		if !strings.Contains(dxf.String(), part) {
 			t.Errorf("the DXF has no %q:\n%s", part, &dxf)
 		}
+	}
+}
+
+// TestFrame: the mat, and the part of it the blade reaches where that is less.
+func TestFrame(t *testing.T) {
+	for _, c := range []struct {
+		mat  string
+		want []outline.Outline
+	}{
+		{"100 x 80 usable 100 x 80", []outline.Outline{outline.Rect(0, 0, 100_000_000, 80_000_000)}},
+		{"100 x 80 usable 90 x 80", []outline.Outline{outline.Rect(0, 0, 100_000_000, 80_000_000), outline.Rect(5_000_000, 0, 90_000_000, 80_000_000)}},
+		{"100 x 80 usable 100 x 70", []outline.Outline{outline.Rect(0, 0, 100_000_000, 80_000_000), outline.Rect(0, 5_000_000, 100_000_000, 70_000_000)}},
+	} {
+		list, err := cutlist.Read("test", []byte("quilt Q\nunits mm\nmargin 0\nmat "+c.mat+"\nfabric F\ncut from F\n1 square 20"), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []outline.Outline
+		for _, p := range drawing.Of(list, &queue.Load{}, drawing.Options{}).Frame {
+			got = append(got, p.Points)
+		}
+		if !slices.EqualFunc(got, c.want, slices.Equal) {
+			t.Errorf("%s: %v", c.mat, got)
+		}
+	}
+}
+
+// TestColours: layer 0 and the first fabric are black, the others go through the six bright
+// colours of the format, and the mat is grey.
+func TestColours(t *testing.T) {
+	d := drawing.Drawing{Frame: []drawing.Path{}}
+	for _, name := range []string{"A", "B", "C", "D", "E", "F", "G", "H"} {
+		d.Groups = append(d.Groups, drawing.Group{Name: name})
+	}
+	var dxf bytes.Buffer
+	if err := d.DXF(&dxf); err != nil {
+		t.Fatal(err)
+	}
+	got := ""
+	for _, layer := range regexp.MustCompile(`\nLAYER\n  2\n(\w+)\n 70\n0\n 62\n(-?\d+)\n`).FindAllStringSubmatch(dxf.String(), -1) {
+		got += layer[1] + layer[2] + " "
+	}
+	if want := "07 A7 B1 C2 D3 E4 F5 G6 H1 MAT8 "; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 
