@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/cutlist/edit"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/queue"
 )
@@ -125,7 +126,7 @@ func CutListText(quilt string, u length.Unit, left []Leftover) string {
 			if i > 0 {
 				b.WriteString(attributes(left[i-1].Fabric))
 			}
-			b.WriteString("fabric " + quoted(l.Fabric.Name))
+			b.WriteString("fabric " + edit.Name(l.Fabric.Name))
 		}
 		b.WriteString(", ")
 		if l.Count > 1 {
@@ -153,16 +154,7 @@ func attributes(f cutlist.Fabric) string {
 		text += ", face down"
 	}
 	if f.Setting != "" {
-		text += ", cutter setting " + quoted(f.Setting)
+		text += ", cutter setting " + edit.Name(f.Setting)
 	}
 	return text + "\n"
-}
-
-// quoted is a name as a cut list writes it.
-func quoted(name string) string {
-	plain := strings.Join(strings.Fields(name), " ") == name && !strings.ContainsAny(name, ",#")
-	if !plain && !strings.Contains(name, `"`) {
-		return `"` + name + `"`
-	}
-	return name
 }
