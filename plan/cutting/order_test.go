@@ -52,6 +52,15 @@ func TestOrder(t *testing.T) {
 	}
 }
 
+// TestStripsFirst: where both would do, strips across come first, and then
+// pieces of strips.
+func TestStripsFirst(t *testing.T) {
+	steps := Order(panel(20, 20, box(0, 0, 10, 8), box(10, 0, 10, 8), box(0, 8, 10, 12), box(10, 8, 10, 12)))
+	if len(steps) != 5 || !steps[0].Across || steps[1].Across || steps[1].At != 10*in {
+		t.Errorf("%+v", steps)
+	}
+}
+
 // TestOrderLaws cuts panels apart as told: (1) each cut runs from edge to edge
 // of what lies on the table, at so much from its top or left edge; (2) every
 // box is set free exactly once, and lies there alone then; (3) nothing comes
