@@ -191,8 +191,7 @@ type tableCut struct {
 func (t *text) cutsOf(s queue.PanelUse) []tableCut {
 	var cuts []tableCut
 	for _, r := range s.RoughCuts {
-		rough := t.q.Loads[r.Load-1].RoughCuts[r.RoughCut]
-		cuts = append(cuts, tableCut{r.X, r.Y, t.size(rough.Width, rough.Height), fmt.Sprintf("for load %d", r.Load)})
+		cuts = append(cuts, tableCut{r.X, r.Y, t.size(r.Width, r.Height), fmt.Sprintf("for load %d", r.Load)})
 	}
 	for _, h := range s.ByHand {
 		l := t.q.List.Lines[h.Line]
