@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"example.org/matside/plan/internal/cores"
 	"example.org/matside/plan/length"
 )
 
@@ -71,9 +72,22 @@ func (s *sharing) listAll(steps int) {
 	}
 	s.x = s.grid(s.W, s.H, func(p Piece) length.Len { return p.W }, func(p Piece) length.Len { return p.H })
 	s.y = s.grid(s.H, s.W, func(p Piece) length.Len { return p.H }, func(p Piece) length.Len { return p.W })
-	for _, c := range s.cloths {
-		for !s.list(c, steps/len(s.cloths)) {
-			c.thin(len(c.kinds) - 1)
+	found := make([][]box, len(s.cloths))
+	cores.Each(len(s.cloths), func(i int) {
+		for ok := false; !ok; {
+			if found[i], ok = s.list(s.cloths[i], steps/len(s.cloths)); !ok {
+				s.cloths[i].thin(len(s.cloths[i].kinds) - 1)
+			}
+		}
+	})
+	for i, c := range s.cloths {
+		c.first = len(s.count)
+		for _, b := range found[i] {
+			b.first = c.first
+			s.boxes = append(s.boxes, b)
+		}
+		for _, k := range c.kinds {
+			s.count = append(s.count, int64(k.Count))
 		}
 	}
 }
@@ -93,11 +107,9 @@ func (c *cloth) thin(n int) {
 }
 
 // list lists what the cloth's boxes hold, the most of it, each in the smallest
-// boxes that may; not ok, and nothing listed, if that takes too many steps.
-func (s *sharing) list(c *cloth, steps int) (ok bool) {
-	c.first = len(s.count)
+// boxes that may; not ok if that takes too many steps.
+func (s *sharing) list(c *cloth, steps int) (found []box, ok bool) {
 	l := newLister(s, c)
-	var found []box
 	for i := range s.x {
 		for j := range s.y {
 			seen := map[string]bool{}
@@ -108,19 +120,15 @@ func (s *sharing) list(c *cloth, steps int) (ok bool) {
 				holds := l.byKind()
 				if key := fmt.Sprint(holds); !seen[key] {
 					seen[key] = true
-					found = append(found, box{i, j, c.first, holds})
+					found = append(found, box{i: i, j: j, holds: holds})
 				}
 			})
 			if l.steps > steps && len(c.kinds) > 1 {
-				return false
+				return nil, false
 			}
 		}
 	}
-	s.boxes = append(s.boxes, found...)
-	for _, k := range c.kinds {
-		s.count = append(s.count, int64(k.Count))
-	}
-	return true
+	return found, true
 }
 
 // lister lists what boxes hold.

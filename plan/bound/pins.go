@@ -117,9 +117,11 @@ type reach struct{ from, to int }
 // reaches are the points inside a box of some side at several places on an
 // axis: at its start, and from one point after the other on.
 func reaches(side, mat, first, pitch int64) []reach {
-	out := []reach{{0, int(max(0, ceilDiv(side-first, pitch)))}}
+	places := max(0, mat-side-first+pitch) / pitch
+	out := make([]reach, 1, 1+places)
+	out[0].to = int(max(0, ceilDiv(side-first, pitch)))
 	n := int(ceilDiv(side, pitch)) - 1 // strictly between its ends
-	for i := 0; first+int64(i)*pitch+side <= mat; i++ {
+	for i := range int(places) {
 		out = append(out, reach{i + 1, i + 1 + n})
 	}
 	return out

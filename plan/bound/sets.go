@@ -3,6 +3,7 @@ package bound
 import (
 	"slices"
 
+	"example.org/matside/plan/internal/cores"
 	"example.org/matside/plan/length"
 )
 
@@ -14,13 +15,18 @@ const mostPins = 6
 func (s *sharing) stick(opt Options) int {
 	sets := s.pinSets()
 	best := 0
-	for _, count := range sets {
-		p := stickFor(s.W+s.rim(), s.H+s.rim(), s.shapes, count, spentOn(opt.Effort).pins/len(sets))
-		if p == nil {
-			continue
+	for next := range slices.Chunk(sets, 2) { // at once: more could be too many
+		found := make([]*pins, len(next))
+		cores.Each(len(next), func(i int) {
+			found[i] = stickFor(s.W+s.rim(), s.H+s.rim(), s.shapes, next[i], spentOn(opt.Effort).pins/len(sets))
+		})
+		for _, p := range found {
+			if p != nil {
+				s.pins = append(s.pins, p)
+				best = max(best, p.mats(s.shapes))
+			}
 		}
-		s.pins = append(s.pins, p)
-		if best = max(best, p.mats(s.shapes)); opt.done(best) {
+		if opt.done(best) {
 			break
 		}
 	}
