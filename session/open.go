@@ -95,7 +95,8 @@ const window = 16 * keepTail
 var errStream = errors.New("session: not to be folded as it is read")
 
 // stream folds the log as it is read, so that a long one takes little memory:
-// first it looks which events are taken back, then it folds all the others.
+// first it looks which events are taken back, then it folds all the others. A
+// quilt that is done is kept in brief, as a snapshot keeps it.
 func (l *Ledger) stream() error {
 	dead, by, err := l.takenBack()
 	if err != nil {
@@ -105,6 +106,11 @@ func (l *Ledger) stream() error {
 	fold := func(n int) error {
 		if err := base.applyAll(tail[:n], dead); err != nil {
 			return err
+		}
+		for i, q := range base.Quilts {
+			if q.Standing == Done || q.Standing == Gone {
+				base.Quilts[i] = q.brief()
+			}
 		}
 		tail = append(tail[:0], tail[n:]...)
 		return nil

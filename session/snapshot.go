@@ -64,18 +64,10 @@ type loadState struct {
 
 // MarshalJSON writes a quilt as the snapshot keeps it.
 func (q *Quilt) MarshalJSON() ([]byte, error) {
-	w := quiltWire{bareQuilt: bareQuilt(*q)}
 	if q.Standing == Done || q.Standing == Gone {
-		w.Brief = true
+		q = q.brief()
 	}
-	if w.Brief {
-		if !q.Brief {
-			w.Leaves, w.Unit, w.Listed = q.Leftovers(), q.List().Unit, q.List().Quilt
-		}
-		w.bareQuilt.Loads, w.bareQuilt.Stock, w.Editions, w.LineDone = nil, nil, nil, nil
-		w.Buy, w.Short, w.NoFabric, w.Again = nil, nil, nil, Again{}
-		return json.Marshal(w)
-	}
+	w := quiltWire{bareQuilt: bareQuilt(*q)}
 	for i := range q.Loads {
 		l := &q.Loads[i]
 		w.Loads = append(w.Loads, loadState{loadToWire(&l.Load), l.Edition, l.Recut, l.Anew, l.As, l.Skipped, l.Done, l.Mat,
@@ -85,6 +77,18 @@ func (q *Quilt) MarshalJSON() ([]byte, error) {
 		w.Stock = append(w.Stock, panelToWire(&q.Stock[i]))
 	}
 	return json.Marshal(w)
+}
+
+// brief is a quilt that is done without its lists, loads and fabric.
+func (q *Quilt) brief() *Quilt {
+	if q.Brief {
+		return q
+	}
+	b := *q
+	b.Brief, b.Leaves, b.Unit, b.Listed = true, q.Leftovers(), q.List().Unit, q.List().Quilt
+	b.Loads, b.Stock, b.Editions, b.LineDone = nil, nil, nil, nil
+	b.Buy, b.Short, b.NoFabric, b.Again = nil, nil, nil, Again{}
+	return &b
 }
 
 // UnmarshalJSON reads it back.
