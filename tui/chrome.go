@@ -5,6 +5,7 @@ import (
 
 	"example.org/matside/session"
 	"example.org/matside/tui/canvas"
+	"example.org/matside/tui/guide"
 	"example.org/matside/tui/look"
 	"example.org/matside/tui/words"
 )
@@ -38,15 +39,19 @@ func (f *frame) draw() *canvas.Canvas {
 	}
 	v := f.view()
 	f.heading(v, c)
-	cautions := []string{}
+	var above []line // the mat's line
 	if text := f.screen.caution(v); text != "" {
-		cautions = canvas.Wrap(v.words.Caution(text), c.W-2)
+		above = wrapped([]line{{v.words.Caution(text), warn}}, c.W-2)
+	}
+	notice := wrapped([]line{f.said(v)}, c.W-2)
+	if len(notice) > 1 { // too long for its place: a hint cut off is none
+		above, notice = append(above, notice...), nil
 	}
 	const under = 4 // rule, mat, rule, notice
 	bottom := c.H - under - keyRows(c.H)
-	top := bottom - len(cautions)
-	for i, l := range cautions {
-		c.Text(1, top+i, l, warn)
+	top := bottom - len(above)
+	for i, l := range above {
+		c.Text(1, top+i, l.text, l.style)
 	}
 	body := canvas.New(c.W-2, top-headRows, text)
 	f.screen.body(v, body)
@@ -54,7 +59,9 @@ func (f *frame) draw() *canvas.Canvas {
 	f.rule(v, c, bottom)
 	f.matLine(v, c, bottom+1)
 	c.Fill(1, bottom+2, c.W-2, 1, '─', mark)
-	f.noticeLine(v, c, bottom+3)
+	for _, l := range notice {
+		c.Text(1, bottom+3, l.text, l.style)
+	}
 	f.keyLine(c, bottom+4)
 	return c
 }
@@ -174,20 +181,20 @@ func gauge(c *canvas.Canvas, x, y, cells, n, most int) int {
 	return c.Text(x+cells, y, "]", mark)
 }
 
-// noticeLine says what is being saved, what failed, or why a key was refused.
-func (f *frame) noticeLine(v view, c *canvas.Canvas, y int) {
-	notice, style := f.notice, strong
+// said is the notice: what is being saved, what failed, or why a key was
+// refused.
+func (f *frame) said(v view) line {
 	switch {
 	case f.saver.err != nil:
-		notice, style = v.words.SaveFailed(plainError(v.words, f.saver.err)), alarm
+		return line{guide.NotSaved(v.words, f.saver.err), alarm}
 	case f.leaving != nil:
-		notice = v.words.LeavingSoon()
-	case f.saver.out && notice == "":
-		notice, style = strings.TrimSpace(v.words.Saving()+" "+f.saver.step), quiet
-	case notice == "" && f.watch.news != "" && f.form == nil:
-		notice, style = v.words.NewsNotice(), accent
+		return line{v.words.LeavingSoon(), strong}
+	case f.saver.out && f.notice == "":
+		return line{strings.TrimSpace(v.words.Saving() + " " + f.saver.step), quiet}
+	case f.notice == "" && f.watch.news != "" && f.form == nil:
+		return line{v.words.NewsNotice(), accent}
 	}
-	c.Text(1, y, canvas.Fit(notice, c.W-2), style)
+	return line{f.notice, strong}
 }
 
 // keyRows is how high the band of keys is: a large target where there is

@@ -435,3 +435,29 @@ func TestTooLittleFabricIsToldAtOnce(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// A notice that one line can't hold is said whole, above the mat's line: what
+// to do stands at its end.
+func TestALongNoticeIsSaidWhole(t *testing.T) {
+	const why = "there is no room left on the disk for /home/her/.local/share/matside/matside.db; everything recorded before is safe; make room, then try again"
+	for _, size := range sizes {
+		d := newDesk(t, size[0], size[1])
+		before := rowOf(d, "mat One")
+		d.f.notice = why
+		said := strings.Join(strings.Fields(ansi.Strip(d.f.View())), " ")
+		if !strings.Contains(said, why) || rowOf(d, "mat One") != before {
+			t.Errorf("%v: %s", size, said)
+		}
+	}
+}
+
+// rowOf is the last row that holds text.
+func rowOf(d *desk, text string) int {
+	at := -1
+	for y, row := range strings.Split(ansi.Strip(d.f.View()), "\n") {
+		if strings.Contains(row, text) {
+			at = y
+		}
+	}
+	return at
+}

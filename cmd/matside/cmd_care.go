@@ -59,7 +59,7 @@ func newCheck(w world) *cobra.Command {
 }
 
 func writeCheck(w io.Writer, path string, r session.Report) {
-	fmt.Fprintf(w, "%s: %d entries\n", printable(path), r.Events)
+	fmt.Fprintf(w, "%s: %s\n", printable(path), count(int(r.Events), "entry", "entries"))
 	for _, f := range r.Faults {
 		fmt.Fprintf(w, "  not whole: %s\n", printable(f))
 	}
@@ -104,7 +104,7 @@ func newBackup(w world) *cobra.Command {
 		}
 		n, err := session.Backup(path, file, session.OpenOptions{})
 		if err == nil {
-			fmt.Fprintf(w.out, "%s holds all %d entries\n", printable(file), n)
+			fmt.Fprintf(w.out, "%s holds all: %s\n", printable(file), count(int(n), "entry", "entries"))
 		}
 		return err
 	})

@@ -157,10 +157,8 @@ func full(err error) bool {
 
 // send writes to standard output.
 func send(w world, text []byte) error {
-	if _, err := w.out.Write(text); err != nil {
-		return problem{fmt.Sprintf("standard output can't be written: %v", files.Bare(err)), "", err}
-	}
-	return nil
+	_, err := w.out.Write(text)
+	return err
 }
 
 // made is one file in memory.

@@ -23,9 +23,15 @@ It ends with 0 when done, 1 when the cut list or the data is at fault,
 
 // run does one command line and returns the exit code.
 func run(ctx context.Context, w world, args []string) int {
+	out := &answers{Writer: w.out}
+	w.out = out
 	root := newRoot(w)
 	root.SetArgs(args)
-	return tell(w.err, root.ExecuteContext(ctx))
+	err := root.ExecuteContext(ctx)
+	if out.err != nil {
+		err = out.err
+	}
+	return tell(w.err, err)
 }
 
 func newRoot(w world) *cobra.Command {

@@ -185,7 +185,7 @@ func (t *talk) doFor(id session.QuiltID, a session.Action) error {
 			t.say(words.Full(t.words.Error(err)))
 			return nil
 		}
-		t.say(t.words.SaveFailed(t.words.Error(err)))
+		t.say(guide.NotSaved(t.words, err))
 		n, err := t.from.choose(t, question{"failed", []string{t.words.KeyRetry(), t.words.KeyLeave()}})
 		if err != nil || n == 1 {
 			return errLeft
