@@ -26,11 +26,29 @@ const finest = 8
 
 // newLattice has about so many points across the shorter side of the mat.
 func newLattice(w, h length.Len, points int) *lattice {
-	l := &lattice{w: half * int64(w), h: half * int64(h)}
+	l := lattice{w: half * int64(w), h: half * int64(h)}
 	l.pitch = max(1, min(l.w, l.h)/int64(points)/(half*finest)) * half * finest
-	l.n, l.m = int(ceilDiv(l.w, l.pitch)), int(ceilDiv(l.h, l.pitch))
-	l.x0, l.y0 = (l.w-int64(l.n-1)*l.pitch)/2, (l.h-int64(l.m-1)*l.pitch)/2
-	return l
+	return l.spread(ceilDiv(l.w, l.pitch), ceilDiv(l.h, l.pitch))
+}
+
+// dividing divides the shorter side of the mat into so many pitches.
+func dividing(w, h length.Len, pitches int) *lattice {
+	l := lattice{w: half * int64(w), h: half * int64(h)}
+	l.pitch = ceilDiv(min(l.w, l.h), int64(pitches)*finest) * finest
+	return l.spread((l.w-1)/l.pitch, (l.h-1)/l.pitch)
+}
+
+// halved divides a pitch in two.
+func (l lattice) halved() *lattice {
+	l.pitch = ceilDiv(l.pitch, half*finest) * finest
+	return l.spread((l.w-1)/l.pitch, (l.h-1)/l.pitch)
+}
+
+// spread puts n x m points in the middle of the mat.
+func (l lattice) spread(n, m int64) *lattice {
+	l.n, l.m = int(n), int(m)
+	l.x0, l.y0 = (l.w-(n-1)*l.pitch)/2, (l.h-(m-1)*l.pitch)/2
+	return &l
 }
 
 func floorDiv(a, b int64) int64 {
@@ -47,6 +65,7 @@ func ceilDiv(a, b int64) int64 { return -floorDiv(-a, b) }
 // left corner is in a cell of cut x cut to a pitch. The cell lies alike to
 // every point of the lattice, so that its points are the same from each of
 // them: those of the anchor point (a, b) are a+from to a+to in row b+row.
+// Places are whole, so that the next cell begins one unit after a cell's end.
 type imprint struct {
 	runs   []span
 	a, b   int // the first anchor
@@ -72,7 +91,7 @@ func (l *lattice) imprints(o outline.Outline, cut int64) []imprint {
 			}
 			im := imprint{a: a, na: na, b: b, nb: nb}
 			for _, p := range parts {
-				im.runs = append(im.runs, l.runs(p, rx*s, ry*s, s)...)
+				im.runs = append(im.runs, l.runs(p, rx*s, ry*s, s-1)...)
 			}
 			out = append(out, im)
 		}
@@ -80,15 +99,15 @@ func (l *lattice) imprints(o outline.Outline, cut int64) []imprint {
 	return out
 }
 
-// anchors are the points whose cells, from at to at+s beyond them, hold a
+// anchors are the points whose cells, from at to at+s-1 beyond them, hold a
 // place from 0 to last.
 func anchors(first, pitch, at, s, last int64) (from, n int) {
-	a, b := ceilDiv(-first-at-s, pitch), floorDiv(last-first-at, pitch)
+	a, b := ceilDiv(-first-at-(s-1), pitch), floorDiv(last-first-at, pitch)
 	return int(a), int(b - a + 1)
 }
 
 // runs are the points in a convex part of an outline wherever its corner is
-// in the s x s cell at rx, ry from the anchor: seen from the outline, such a
+// from rx to rx+s and from ry to ry+s from the anchor: seen from the outline, such a
 // point is anywhere in a cell of that size, which a convex part holds if it
 // holds the chords at both its ends. Chords are cut short to whole units, and
 // their ends don't count, as only what lies inside the outline is its own.

@@ -51,22 +51,27 @@ type Piece struct {
 //	(1) no cutting uses fewer mats;
 //	(2) the same input gives the same answer on any machine.
 func Loads(m Mat, pieces []Piece, opt Options) int {
-	s := newSharing(m, pieces)
-	best := s.stick(opt)
+	return newSharing(m, pieces).loads(opt, spentOn(opt.Effort))
+}
+
+func (s *sharing) loads(opt Options, spent spending) int {
+	best := s.stick(opt, spent)
 	if !opt.done(best) {
-		best = max(best, s.findLimits(spentOn(opt.Effort).few))
+		best = max(best, s.findLimits(spent.few))
 	}
 	if len(s.cloths) == 0 || opt.done(best) {
 		return best
 	}
-	s.listAll(spentOn(opt.Effort).steps)
-	return max(best, s.bound(opt))
+	s.listAll(spent.steps)
+	return max(best, s.bound(opt, spent))
 }
 
 // spending is what an effort may cost.
 type spending struct {
 	steps  int // of listing what boxes hold
-	pins   int // of sticking pins
+	pins   int // of sticking pins by a game
+	first  int // rows of the first linear program for pins
+	last   int // and of the last
 	few    int // of trying a few pieces
 	rounds int // of looking for another pair of scales
 	work   int // in all of those rounds
@@ -75,9 +80,9 @@ type spending struct {
 func spentOn(e rect.Effort) spending {
 	switch e {
 	case rect.Quick:
-		return spending{500_000, 10_000_000, 1_000, 4, 1 << 22}
+		return spending{500_000, 10_000_000, 30, 60, 1_000, 4, 1 << 22}
 	case rect.Thorough:
-		return spending{16_000_000, 400_000_000, 100_000, 16, 1 << 27}
+		return spending{16_000_000, 400_000_000, 120, 400, 100_000, 16, 1 << 27}
 	}
-	return spending{2_000_000, 60_000_000, 10_000, 16, 1 << 25}
+	return spending{2_000_000, 40_000_000, 80, 160, 10_000, 16, 1 << 25}
 }

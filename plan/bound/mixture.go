@@ -26,8 +26,7 @@ type mixture struct {
 }
 
 // bound is the best found.
-func (s *sharing) bound(opt Options) int {
-	spent := spentOn(opt.Effort)
+func (s *sharing) bound(opt Options, spent spending) int {
 	m := &mixture{sharing: s, in: map[int]bool{}, across: axisOf(s.x), along: axisOf(s.y), work: spent.work}
 	m.xs, m.ys = m.across.unitScales(), m.along.unitScales()
 	m.pairs = []pair{{f: m.xs[0], g: m.ys[0]}}

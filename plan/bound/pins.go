@@ -17,7 +17,8 @@ import (
 // It is the linear relaxation of packing in which no point is covered more
 // than once in all by shares of pieces, and what a dual feasible function is
 // for rectangles (Fekete and Schepers 2001), for any outline. Found by a game,
-// see play; here it is checked in whole numbers.
+// see play.go, or by linear programs, see linear.go; here it is checked in
+// whole numbers, for pieces laid at whole places.
 //
 //	(1) Pieces of the shapes on one mat are worth at most whole.
 //	(2) Pieces in a w x h box on the mat are worth at most within(w, h).

@@ -169,11 +169,19 @@ func (g *game) spread(steps []float64, v *imprint, b int, laid []float64, count 
 
 // layAgain has the second player learn what each place covers.
 func (g *game) layAgain() {
+	g.tell(g.pins.play)
+	for _, h := range g.hands {
+		h.lay.learn(h.gets, -1)
+	}
+}
+
+// tell tells each hand what every place covers of the pins at points.
+func (g *game) tell(weights []float64) {
 	stride := g.n + 1
 	sums := make([]float64, g.m*stride)
 	for j := range g.m {
 		for i := range g.n {
-			sums[j*stride+i+1] = sums[j*stride+i] + g.pins.play[j*g.n+i]
+			sums[j*stride+i+1] = sums[j*stride+i] + weights[j*g.n+i]
 		}
 	}
 	for _, h := range g.hands {
@@ -193,6 +201,5 @@ func (g *game) layAgain() {
 				at += v.na
 			}
 		}
-		h.lay.learn(h.gets, -1)
 	}
 }

@@ -12,13 +12,14 @@ const mostPins = 6
 
 // stick sticks pins and returns the loads that they prove, whatever fabrics
 // share a mat. Where there are rectangles alone it leaves it.
-func (s *sharing) stick(opt Options) int {
+func (s *sharing) stick(opt Options, spent spending) int {
 	sets := s.pinSets()
+	spent.pins /= max(1, len(sets))
 	best := 0
 	for next := range slices.Chunk(sets, 2) { // at once: more could be too many
 		found := make([]*pins, len(next))
 		cores.Each(len(next), func(i int) {
-			found[i] = stickFor(s.W+s.rim(), s.H+s.rim(), s.shapes, next[i], spentOn(opt.Effort).pins/len(sets))
+			found[i] = stickFor(s.W+s.rim(), s.H+s.rim(), s.shapes, next[i], spent)
 		})
 		for _, p := range found {
 			if p != nil {
@@ -78,4 +79,12 @@ func (p *pins) mats(shapes []shape) int {
 		sum = sum.Add(product(p.worth[k], int64(shapes[k].count)))
 	}
 	return int(sum.CeilDiv(product(p.whole, 1)))
+}
+
+// part is about how many mats the shapes need by the pins.
+func (p *pins) part(shapes []shape) (sum float64) {
+	for k := range shapes {
+		sum += float64(float64(p.worth[k]) * float64(shapes[k].count))
+	}
+	return sum / float64(p.whole)
 }

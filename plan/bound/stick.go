@@ -2,22 +2,31 @@ package bound
 
 import "example.org/matside/plan/length"
 
-// stickFor finds pins for so many of each shape on a w x h mat, within about
-// so many steps; nil if that is too few.
-func stickFor(w, h length.Len, shapes []shape, count []int, steps int) *pins {
+// stickFor finds pins for so many of each shape on a w x h mat: the better of
+// those of linear programs and those of a game.
+func stickFor(w, h length.Len, shapes []shape, count []int, spent spending) *pins {
 	moves := movesOf(w == h, shapes)
 	some := make([]shape, len(shapes))
 	for k, s := range shapes {
 		some[k] = shape{ways: s.first(moves), area: s.area, count: count[k]}
 	}
-	points := pointsFor(w, h, some, int64(steps)/rounds)
+	p, q := linearly(w, h, some, moves, spent), playing(w, h, some, moves, int64(spent.pins)/rounds)
+	if p == nil || q != nil && p.part(some) < q.part(some) {
+		return q
+	}
+	return p
+}
+
+// playing finds pins by a game within about so many steps a round; nil if that
+// is too few.
+func playing(w, h length.Len, shapes []shape, moves []move, steps int64) *pins {
+	points := pointsFor(w, h, shapes, steps)
 	if points == 0 {
 		return nil
 	}
 	l := newLattice(w, h, points)
 	area := length.Mul(w, h)
-	g := newGame(l, area, some, l.orbits(moves))
-	return l.weigh(g.play(rounds), area, some)
+	return l.weigh(newGame(l, area, shapes, l.orbits(moves)).play(rounds), area, shapes)
 }
 
 // rounds is how many are played: more of them gain less than more points.
