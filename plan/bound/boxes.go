@@ -14,7 +14,7 @@ type sharing struct {
 	Mat
 	x, y   []length.Len // the grid: box sides grown by Apart, each up to the next; ascending, the mat's grown side last
 	cloths []*cloth
-	count  []int64 // pieces of each kind, the kinds of all cloths in turn
+	count  []int64 // pieces of each kind and of each cut, those of all cloths in turn
 	boxes  []box
 	shapes []shape // of all pieces, grown by half the gap
 	pins   []*pins
@@ -82,12 +82,13 @@ func (s *sharing) listAll(steps int) {
 	})
 	for i, c := range s.cloths {
 		c.first = len(s.count)
+		for _, k := range c.kinds {
+			s.count = append(s.count, int64(k.Count))
+		}
+		s.count = append(s.count, c.round(found[i])...)
 		for _, b := range found[i] {
 			b.first = c.first
 			s.boxes = append(s.boxes, b)
-		}
-		for _, k := range c.kinds {
-			s.count = append(s.count, int64(k.Count))
 		}
 	}
 }

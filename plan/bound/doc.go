@@ -13,11 +13,12 @@
 //
 // Other outlines are counted by pins, weights stuck in the mat of which a
 // piece covers so much wherever it lies: the linear dual of packing, found by
-// predictive regret matching (Farina, Kroer and Sandholm 2021). How many large
-// ones a mat holds is found by trying all sides that can part them (Fischetti
-// and Luzzi 2009).
+// predictive regret matching (Farina, Kroer and Sandholm 2021) on many points
+// and by linear programs on few. How many large ones a mat holds is found by
+// trying all sides that can part them (Fischetti and Luzzi 2009).
 //
 // Loads knows mats on which several fabrics lie, each in rough cuts with
 // margins between them: a linear program over the boxes of one fabric
-// (Gilmore and Gomory 1961), held together by pairs of scales of boxes.
+// (Gilmore and Gomory 1961), held together by pairs of scales of boxes, and
+// told by cuts that boxes are used whole (Gomory 1958; Chvátal 1973).
 package bound

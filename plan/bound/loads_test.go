@@ -114,6 +114,10 @@ func TestLoadsTrue(t *testing.T) {
 		w, h, apart := rapid.IntRange(3, 7).Draw(t, "w"), rapid.IntRange(3, 7).Draw(t, "h"), rapid.IntRange(0, 2).Draw(t, "apart")
 		var cuts []cut
 		for range rapid.IntRange(1, mostCuts()).Draw(t, "n") {
+			if len(cuts) > 0 && rapid.Bool().Draw(t, "again") {
+				cuts = append(cuts, cuts[len(cuts)-1])
+				continue
+			}
 			cuts = append(cuts, cut{piece{rapid.IntRange(1, min(w, h)).Draw(t, "pw"), rapid.IntRange(1, min(w, h)).Draw(t, "ph"), rapid.Bool().Draw(t, "turn")},
 				rapid.IntRange(0, 2).Draw(t, "fabric"), rapid.IntRange(0, 5).Draw(t, "alone") == 0})
 		}
@@ -121,7 +125,11 @@ func TestLoadsTrue(t *testing.T) {
 		mat := bound.Mat{W: length.Len(w) * u, H: length.Len(h) * u, Apart: length.Len(apart) * u}
 		outlines := rapid.Bool().Draw(t, "outlines")
 		var pieces []bound.Piece
-		for _, c := range cuts {
+		for i, c := range cuts {
+			if i > 0 && c == cuts[i-1] {
+				pieces[len(pieces)-1].Count++
+				continue
+			}
 			pw, ph := length.Len(c.w)*u, length.Len(c.h)*u
 			pieces = append(pieces, bound.Piece{Fabric: c.fabric, W: pw, H: ph, Turn: c.turn, Rect: !outlines, Alone: c.alone, Area: length.Mul(pw, ph), Count: 1, Ways: []outline.Outline{outline.Rect(0, 0, pw, ph)}})
 			if last := &pieces[len(pieces)-1]; c.turn {
@@ -145,6 +153,10 @@ func TestLoadsKnown(t *testing.T) {
 		s := length.Len(eighths) * in / 8
 		return bound.Piece{Fabric: fabric, W: s, H: s, Turn: true, Rect: true, Area: length.Mul(s, s), Count: n}
 	}
+	long := func(fabric, n int) bound.Piece {
+		w, h := 11*in/2, 19*in/2
+		return bound.Piece{Fabric: fabric, W: w, H: h, Turn: true, Rect: true, Area: length.Mul(w, h), Count: n}
+	}
 	for _, c := range []struct {
 		name   string
 		pieces []bound.Piece
@@ -155,6 +167,7 @@ func TestLoadsKnown(t *testing.T) {
 		{"one more than half", []bound.Piece{square(0, 45, 7)}, 7},
 		{"beside each other but for the margins", []bound.Piece{square(0, 44, 2), square(1, 44, 2)}, 2},
 		{"too large counts for nothing", []bound.Piece{square(0, 90, 5)}, 0},
+		{"two of a fabric to a mat, none of two fabrics", []bound.Piece{long(0, 5), long(1, 5), long(2, 5)}, 9},
 		// 2 1/4 in and the margin need more than what a 9 in block leaves
 		{"no room in the corner", []bound.Piece{square(0, 36, 40), square(1, 18, 32)}, 12},
 	} {
