@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"example.org/matside/plan/internal/random"
 )
 
 // beam searches for the most value in one bin. A partial packing is a skyline;
@@ -112,10 +114,10 @@ func newBeam(w, h int64, kinds []kind) *beam {
 	b := &beam{w: w, h: h, each: h, bin: mul(float64(w), float64(h))}
 	b.left = make([]int, len(kinds))
 	b.skies, b.sets = map[uint64]bool{}, map[uint64]int{}
-	r := rng(1)
+	r := random.Source(1)
 	for i, k := range kinds {
 		b.area = append(b.area, k.area())
-		b.name = append(b.name, r.next())
+		b.name = append(b.name, r.Next())
 		if k.w <= w && k.h <= h {
 			b.shapes = append(b.shapes, shape{i, k.w, k.h, false})
 		}

@@ -78,8 +78,8 @@ func (e *emptying) tally(bin []spot, sign int) {
 // is halted. It says whether a bin was saved.
 func (e *emptying) run(work int64) bool {
 	for until := e.beam.work + work; e.beam.work < until && !e.s.ask(); {
-		r := 1 + e.rng.below(2)
-		if e.rng.below(8) == 0 {
+		r := 1 + e.rng.Below(2)
+		if e.rng.Below(8) == 0 {
 			r = 3
 		}
 		e.move(min(r, len(e.bins)))
@@ -97,7 +97,7 @@ func (e *emptying) run(work int64) bool {
 // (Dueck and Scheuer's threshold accepting, shaken).
 func (e *emptying) move(r int) {
 	for i := range r { // the chosen bins change places with the last r
-		j, z := e.rng.below(len(e.bins)-i), len(e.bins)-1-i
+		j, z := e.rng.Below(len(e.bins)-i), len(e.bins)-1-i
 		e.bins[j], e.bins[z] = e.bins[z], e.bins[j]
 	}
 	chosen := e.bins[len(e.bins)-r:]
@@ -108,7 +108,7 @@ func (e *emptying) move(r int) {
 	}
 	see, width := e.shaken(e.v), 4
 	if e.wide {
-		width = 2 << e.rng.below(5)
+		width = 2 << e.rng.Below(5)
 	}
 	fresh := make([][]spot, r)
 	for i := range fresh {
@@ -117,7 +117,7 @@ func (e *emptying) move(r int) {
 		after += worth
 		e.tally(fresh[i], -1)
 	}
-	if after >= before-mul(mul(0.01, e.s.bin), e.rng.unit()) {
+	if after >= before-mul(mul(0.01, e.s.bin), e.rng.Unit()) {
 		copy(chosen, fresh)
 		return
 	}

@@ -4,6 +4,8 @@ import (
 	"runtime"
 	"sync"
 	"sync/atomic"
+
+	"example.org/matside/plan/internal/random"
 )
 
 // lane is a line of work of a search, with a beam and random numbers of its
@@ -11,7 +13,7 @@ import (
 type lane struct {
 	s     *search
 	beam  *beam
-	rng   rng
+	rng   random.Source
 	see   []float64   // scratch of shaken
 	best  []pattern   // the best packing the lane knows of
 	count int         // bins of best
@@ -40,7 +42,7 @@ func (l *lane) halted() bool { return l.off.Load() || l.s.stop.Load() }
 // the next call.
 func (l *lane) shaken(v []float64) []float64 {
 	for k := range l.see {
-		l.see[k] = mul(v[k], 0.75+mul(0.5, l.rng.unit()))
+		l.see[k] = mul(v[k], 0.75+mul(0.5, l.rng.Unit()))
 	}
 	return l.see
 }

@@ -1,5 +1,7 @@
 package rect
 
+import "example.org/matside/plan/internal/random"
+
 // expand lists the steps open to node i of this generation. A niche narrower
 // than all that is left is given up at once; one with room may be given up at
 // the price of its area, as often as the manner's skips allow.
@@ -146,7 +148,7 @@ func (b *beam) grow(c *cand, v, see []float64, m manner) (node, bool) {
 func (b *beam) known(set uint64, segs []seg) bool {
 	h := set
 	for _, s := range segs {
-		h = mix(h ^ uint64(s.x)*0x9e3779b97f4a7c15 ^ uint64(s.y))
+		h = random.Mix(h ^ uint64(s.x)*0x9e3779b97f4a7c15 ^ uint64(s.y))
 	}
 	if b.skies[h] {
 		return true

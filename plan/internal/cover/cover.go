@@ -1,5 +1,7 @@
 package cover
 
+import "example.org/matside/plan/internal/random"
+
 // Entry is how many of a row a column holds.
 type Entry struct {
 	Row   int
@@ -35,33 +37,26 @@ type Program struct {
 	work    int
 }
 
+// shake is how much demands are shaken by at the least, each differently: it
+// keeps the simplex method from standing still where many bases share a corner.
+const shake = 1e-5
+
 // New starts a program that covers demand, each row by a column of its own at
 // the cost alone. Where a row can't do by itself, a cost beyond what any mix
 // of columns comes to keeps these out of what Solve finds.
 func New(demand []float64, alone float64) *Program {
 	m := len(demand)
 	p := &Program{rows: m, inverse: make([]float64, m*m), prices: make([]float64, m), step: make([]float64, m)}
+	draws := random.Source(3)
 	for i, d := range demand {
 		p.Add([]Entry{{i, 1}}, alone)
 		p.inside[i] = true
 		p.inverse[i*m+i] = 1
 		p.basis = append(p.basis, i)
-		p.level = append(p.level, d+shake(i))
+		p.level = append(p.level, d+float64(shake*(1+draws.Unit())))
 	}
 	p.price()
 	return p
-}
-
-// shake is what a demand is shaken by, each differently: it keeps the simplex
-// method from standing still where many bases share a corner. The draws are
-// those of splitmix64 (Steele, Lea and Flood, "Fast splittable pseudorandom
-// number generators", 2014) from the seed 3.
-func shake(row int) float64 {
-	z := 3 + uint64(row+1)*0x9e3779b97f4a7c15
-	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
-	z = (z ^ z>>27) * 0x94d049bb133111eb
-	z ^= z >> 31
-	return float64(1e-5 * (1 + float64(z>>11)/(1<<53)))
 }
 
 // Add takes a column in at a cost and gives its number.
