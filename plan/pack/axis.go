@@ -73,3 +73,9 @@ func (a *axis) floor(l length.Len) int {
 	}
 	return i
 }
+
+// ceil is the first place no less than l.
+func (a *axis) ceil(l length.Len) int {
+	i, _ := slices.BinarySearch(a.at, l)
+	return i
+}

@@ -32,9 +32,10 @@ func (s *solver) improve(loads []load) []load {
 			loads = l
 		}
 	}
-	dived, cost := s.dive(loads)
+	d, dived := s.dive(loads)
 	better(dived)
-	if float64(len(loads)) < cost+1 && len(loads) > smallList {
+	better(d.over(loads))
+	if len(loads) <= d.whole(d.cost)+1 && len(loads) > smallList {
 		return loads
 	}
 	better(s.emptied(loads))

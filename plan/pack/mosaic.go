@@ -1,6 +1,8 @@
 package pack
 
 import (
+	"slices"
+
 	"example.org/matside/plan/length"
 )
 
@@ -9,11 +11,10 @@ import (
 // sum as a field's, over the fields.
 type mosaic struct {
 	*solver
+	grid   // of boxes with their distance from the next at their right and below
 	fields []*field
 	places [][2][]int16 // by field, across and down: the field's place for each of the mat's
-	x, y   *axis        // of boxes with their distance from the next at their right and below
-	cells  []cell
-	value  []int64
+	solved int          // how often it was, the measure of effort
 }
 
 // newMosaic has a field for each fabric that has pieces to lay one by one;
@@ -34,8 +35,7 @@ func (s *solver) newMosaic(tiles [][]tile) *mosaic {
 	for i := range s.solids {
 		ws, hs = append(ws, s.solids[i].W), append(hs, s.solids[i].H)
 	}
-	m.x, m.y = newAxis(s.cuts(ws, s.W)), newAxis(s.cuts(hs, s.H))
-	m.cells = make([]cell, len(m.x.at)*len(m.y.at))
+	m.grid = newGrid(newAxis(s.cuts(ws, s.W)), newAxis(s.cuts(hs, s.H)))
 	for _, f := range m.fields {
 		w, h := s.reachOf(s.limits[f.fabric])
 		m.places = append(m.places, [2][]int16{s.placesOf(f.x, m.x, w), s.placesOf(f.y, m.y, h)})
@@ -57,10 +57,24 @@ func less(at []length.Len, gap length.Len) []length.Len {
 // cuts are the places on a mat's side where boxes end, laid from either edge.
 func (s *solver) cuts(boxes []length.Len, side length.Len) []length.Len {
 	out := []length.Len{0, side + s.Apart}
+	var apart []length.Len
 	for _, b := range boxes {
 		out = append(out, b+s.Apart, side-b)
+		apart = append(apart, b+s.Apart)
 	}
-	return out
+	slices.Sort(out)
+	out = slices.Compact(out)
+	if len(out) >= mostPlaces {
+		return out
+	}
+	more := sums(distinct(apart), side+s.Apart)
+	if n := mostPlaces - len(out); len(more) > n {
+		for i := range n {
+			out = append(out, more[i*(len(more)-1)/(n-1)])
+		}
+		return out
+	}
+	return append(out, more...)
 }
 
 // placesOf says for each place of the mat how much of a field's fits there,
@@ -78,57 +92,42 @@ func (s *solver) placesOf(field, mat *axis, most length.Len) []int16 {
 // solve finds the load of most worth, with what a piece of each kind and a
 // solid of each class is worth.
 func (m *mosaic) solve(value, solid []int64) load {
-	m.value = value
-	for _, f := range m.fields {
-		f.solve(m.Job, value)
-	}
-	ny := len(m.y.at)
-	clear(m.cells)
+	m.solved++
+	clear(m.whole)
 	for n, f := range m.fields {
-		px, py, fy := m.places[n][0], m.places[n][1], len(f.y.at)
-		for i := range m.x.at {
-			for k := range m.y.at {
-				if w := f.cells[int(px[i])*fy+int(py[k])].worth; w > m.cells[i*ny+k].worth {
-					m.cells[i*ny+k] = cell{w, whole, int16(n)}
-				}
+		f.solve(m.Job, value)
+		down := m.places[n][1]
+		for i, across := range m.places[n][0] {
+			row := f.row(int(across))
+			for k, at := range down {
+				m.put(i, k, row[at], n)
 			}
 		}
 	}
 	for n := range m.solids {
 		g := &m.solids[n]
-		i, k := m.ceil(m.x, g.W+m.Apart), m.ceil(m.y, g.H+m.Apart)
-		for ; i < len(m.x.at) && solid[n] > 0; i++ {
-			for k := k; k < ny; k++ {
-				if solid[n] > m.cells[i*ny+k].worth {
-					m.cells[i*ny+k] = cell{solid[n], whole, int16(len(m.fields) + n)}
-				}
+		for i := m.x.ceil(g.W + m.Apart); i < len(m.x.at) && solid[n] > 0; i++ {
+			for k := m.y.ceil(g.H + m.Apart); k < len(m.y.at); k++ {
+				m.put(i, k, solid[n], len(m.fields)+n)
 			}
 		}
 	}
-	divide(m.cells, m.x, m.y)
-	return m.load(len(m.x.at)-1, ny-1)
+	m.grid.solve()
+	return m.load(len(m.x.at)-1, len(m.y.at)-1)
 }
 
-func (m *mosaic) ceil(a *axis, l length.Len) int {
-	i := a.floor(l)
-	if a.at[i] < l {
-		i++
-	}
-	return i
-}
-
-// load reads a load off the cells.
+// load reads a load off the grid.
 func (m *mosaic) load(i, k int) load {
 	var l load
-	each(m.cells, m.x, m.y, i, k, m.X, m.Y, func(i, k, arg int, x, y length.Len) {
+	m.each(i, k, m.X, m.Y, func(i, k, thing int, x, y length.Len) {
 		o := offer{solid: -1}
-		if arg < len(m.fields) {
-			f := m.fields[arg]
+		if thing < len(m.fields) {
+			f := m.fields[thing]
 			o.Fabric = f.fabric
-			o.Parts = f.lay(int(m.places[arg][0][i]), int(m.places[arg][1][k]), 0, 0, nil)
+			o.Parts = f.lay(int(m.places[thing][0][i]), int(m.places[thing][1][k]))
 			m.tighten(&o.Group)
 		} else {
-			o.solid = arg - len(m.fields)
+			o.solid = thing - len(m.fields)
 			o.Group = m.solids[o.solid]
 		}
 		o.X, o.Y = x, y

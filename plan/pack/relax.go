@@ -8,7 +8,8 @@ import (
 
 // relaxation is what is needed as a covering problem with loads for columns,
 // which come in as they are found worth more than a mat (column generation;
-// Gilmore and Gomory 1961).
+// Gilmore and Gomory 1961). All its loads keep within what is needed: with
+// others it would promise fewer loads than can be cut.
 type relaxation struct {
 	s       *solver
 	mosaic  *mosaic
@@ -18,11 +19,13 @@ type relaxation struct {
 	solids  []int  // the same of each class of solids
 	barren  []bool // fabrics whose outlines, laid as they are, pay no more
 	columns []load // by column of the program, none for those it starts from
+	taken   int    // loads among them
 }
 
 // relax starts from the loads of a pool.
-func (s *solver) relax(m *mosaic, n *need, pool []load) *relaxation {
-	r := &relaxation{s: s, mosaic: m, need: n, barren: make([]bool, len(s.of))}
+func (d *diver) relax(n *need, pool []load) *relaxation {
+	s := d.solver
+	r := &relaxation{s: s, mosaic: d.mosaic, need: n, barren: make([]bool, len(s.of))}
 	var demand []float64
 	rows := func(counts []int) []int {
 		out := make([]int, len(counts))
@@ -38,7 +41,9 @@ func (s *solver) relax(m *mosaic, n *need, pool []load) *relaxation {
 	r.kinds, r.solids = rows(n.want), rows(n.solid)
 	r.program, r.columns = cover.New(demand, dear), make([]load, len(demand))
 	for i := range pool {
-		r.add(&pool[i])
+		if l := s.trimmedTo(&pool[i], n); len(l.offers) > 0 {
+			r.take(l, r.column(&l))
+		}
 	}
 	return r
 }
@@ -47,67 +52,51 @@ func (s *solver) relax(m *mosaic, n *need, pool []load) *relaxation {
 // holds: more than all others cost together.
 const dear = 1 << 20
 
-// add takes a load in, cut back to what is needed; it says whether it is
-// worth more than a mat at the present prices.
-func (r *relaxation) add(l *load) bool {
-	t := r.s.trimmedTo(l, r.need)
-	if len(t.offers) == 0 {
-		return false
-	}
+// found are the loads there are, those brought in as well.
+func (r *relaxation) found() []load { return r.columns[len(r.columns)-r.taken:] }
+
+// take brings a load in as a column.
+func (r *relaxation) take(l load, column []cover.Entry) {
+	r.program.Add(column, 1)
+	r.columns = append(r.columns, l)
+	r.taken++
+}
+
+// column says what a load holds.
+func (r *relaxation) column(l *load) (out []cover.Entry) {
 	n := &need{make([]int, len(r.kinds)), make([]int, len(r.solids))}
-	n.addLoad(&t, 1)
-	var column []cover.Entry
+	n.addLoad(l, 1)
 	for _, c := range [2][2][]int{{r.kinds, n.want}, {r.solids, n.solid}} {
 		for i, row := range c[0] {
 			if c[1][i] > 0 {
-				column = append(column, cover.Entry{Row: row, Count: float64(c[1][i])})
+				out = append(out, cover.Entry{Row: row, Count: float64(c[1][i])})
 			}
 		}
 	}
-	pays := r.program.Worth(column) > 1+1e-6
-	r.program.Add(column, 1)
-	r.columns = append(r.columns, t)
-	return pays
+	return out
 }
 
 // mostPivots bounds one run of the simplex method.
 const mostPivots = 10_000
 
-// generate brings in loads that pay until none is found, or for so many
-// rounds.
-func (r *relaxation) generate(rounds int) {
+// generate brings in loads that pay until none is found, for so many rounds,
+// or until the relaxation costs no more than enough.
+func (r *relaxation) generate(rounds int, enough float64) {
 	r.program.Solve(mostPivots)
-	for ; rounds > 0 && !r.s.stopped(); rounds-- {
-		value, solid := r.values()
-		l := r.mosaic.solve(value, solid)
-		if !r.add(&l) && !r.nest(value) {
-			return
-		}
+	for ; rounds > 0 && r.program.Cost() > enough+trifle && !r.s.stopped() && r.bringIn(); rounds-- {
 		r.program.Solve(mostPivots)
 	}
 }
 
-// nest lays the outlines of one fabric as they are, all kinds of them
-// together, where that pays.
-func (r *relaxation) nest(value []int64) bool {
-	s := r.s
-	for f := range s.of {
-		if s.limits[f].Groups != nil || r.barren[f] || !s.slanted(f, r.need.want) {
-			continue
-		}
-		w, h := s.reachOf(s.limits[f])
-		g := s.priced(f, r.need.want, value, w, h)
-		g.X, g.Y = s.X, s.Y
-		if len(g.Parts) > 0 && r.add(&load{offers: []offer{{g, -1}}}) {
-			return true
-		}
-		r.barren[f] = true
-	}
-	return false
-}
-
 // fine is the price of a mat in whole numbers.
 const fine = 1 << 40
+
+// A load must be worth a tiny bit more than a mat to be taken in: prices are
+// rounded.
+const (
+	tiny   = 1.0 / (1 << 20)
+	paying = fine + fine>>20
+)
 
 // values are the prices of kinds and solids in whole numbers.
 func (r *relaxation) values() (value, solid []int64) {
