@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 
+	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/pack"
 	"example.org/matside/plan/stock"
@@ -61,7 +62,7 @@ func (m *maker) steps(t *table, s *spread) length.Len {
 	if !t.endless {
 		return 0
 	}
-	return toBuy(s.layout.Reach[len(t.panels)-1], buyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong)
+	return toBuy(s.layout.Reach[len(t.panels)-1], cutlist.BuyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong)
 }
 
 // cost is how much fabric a table takes: whole buying steps of what is

@@ -85,7 +85,7 @@ func (m *maker) panelUses(sp *spread, loads []queue.Load) []queue.PanelUse {
 	}
 	if t.endless {
 		last := len(uses) - 1
-		step, ppm := buyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong
+		step, ppm := cutlist.BuyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong
 		uses[last].Height = shrunk(toBuy(sp.layout.Reach[last], step, ppm), ppm)
 	}
 	places := map[stock.Cut][]stock.Spot{}
@@ -136,7 +136,7 @@ func (m *maker) buy(s *spread) (queue.Buy, bool) {
 	if !t.endless || s.layout.Reach[len(t.panels)-1] == 0 {
 		return queue.Buy{}, false
 	}
-	length := toBuy(s.layout.Reach[len(t.panels)-1], buyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong)
+	length := toBuy(s.layout.Reach[len(t.panels)-1], cutlist.BuyStep(m.list.Unit), m.list.Fabrics[t.fabric].ShrinkAlong)
 	return queue.Buy{Fabric: t.fabric, Width: cutlist.BuyWidth, Length: length}, true
 }
 

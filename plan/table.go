@@ -130,14 +130,6 @@ func shrunk(l length.Len, ppm int64) length.Len {
 	return length.Len(q)
 }
 
-// buyStep is the step fabric is sold in: an eighth of a yard, or 10 cm.
-func buyStep(u length.Unit) length.Len {
-	if u == length.In {
-		return length.Yard / 8
-	}
-	return 10 * length.Centimetre
-}
-
 // toBuy is the least length in whole steps that still is need after washing.
 func toBuy(need, step length.Len, ppm int64) length.Len {
 	n := (need + step - 1) / step

@@ -51,6 +51,14 @@ type Panel struct{ Width, Height length.Len }
 // BuyWidth is the usable width of a fabric without stock.
 const BuyWidth = 40 * length.Inch
 
+// BuyStep is the step fabric is sold in: an eighth of a yard, or 10 cm.
+func BuyStep(u length.Unit) length.Len {
+	if u == length.In {
+		return length.Yard / 8
+	}
+	return 10 * length.Centimetre
+}
+
 // bindingSpare is how much longer than the quilt's edge its binding is, for
 // joining and turning corners.
 const bindingSpare = 10 * length.Inch

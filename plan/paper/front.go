@@ -74,8 +74,8 @@ func (s *sheets) missing() {
 			s.heading("Too little fabric: not in the plan", 2, s.lead(s.body))
 		}
 		more := "."
-		if short.Length > 0 {
-			more = fmt.Sprintf("; %s more would do.", s.sold(short.Length))
+		if wide, long := short.ToBuy(s.list); long > 0 {
+			more = fmt.Sprintf("; %s more, %s wide, would do.", s.sold(long), wide.FormatUnit(s.list.Unit))
 		}
 		pieces := 0
 		for _, n := range short.Missing {

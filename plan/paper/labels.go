@@ -1,6 +1,6 @@
 package paper
 
-// A label is two thirds of a page's half wide: two side by side.
+// A label is half a page wide: two side by side.
 const (
 	labelHeight = 38.0
 	labelColumn = 2

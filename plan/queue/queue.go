@@ -95,6 +95,20 @@ type Short struct {
 	Length  length.Len
 }
 
+// ToBuy is how much more of the fabric to buy, in whole steps as it is sold,
+// and how wide it must be: as the widest panel there is, or as a fabric without
+// stock is bought. No length where none would do.
+func (s *Short) ToBuy(l *cutlist.List) (width, long length.Len) {
+	step := cutlist.BuyStep(l.Unit)
+	for _, p := range l.Fabrics[s.Fabric].Stock {
+		width = max(width, p.Width)
+	}
+	if width == 0 {
+		width = cutlist.BuyWidth
+	}
+	return width, (s.Length + step - 1) / step * step
+}
+
 // Fewest is a true lower bound on the number of loads; Proved says that the
 // queue has exactly that many.
 type Fewest struct {

@@ -250,18 +250,8 @@ func (t *text) wouldDo(s *queue.Short) string {
 	if s.Length == 0 {
 		return "No length would do for all of it: one is wider than the fabric."
 	}
-	step := 10 * length.Centimetre
-	if t.unit == length.In {
-		step = length.Yard / 8
-	}
-	wide := length.Len(0)
-	for _, p := range t.q.List.Fabrics[s.Fabric].Stock {
-		wide = max(wide, p.Width)
-	}
-	if wide == 0 {
-		wide = cutlist.BuyWidth
-	}
-	return fmt.Sprintf("%s more, %s wide, would do.", t.sold((s.Length+step-1)/step*step), wide.FormatUnit(t.unit))
+	wide, long := s.ToBuy(t.q.List)
+	return fmt.Sprintf("%s more, %s wide, would do.", t.sold(long), wide.FormatUnit(t.unit))
 }
 
 func count(n int, what string) string {

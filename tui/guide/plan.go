@@ -64,7 +64,8 @@ func planFabrics(w words.Words, q *queue.Queue) []Told {
 					n += count
 				}
 			}
-			told = append(told, Told{w.PlanShort(f.Name, n, w.Yards(missing.Length, u)), Bad})
+			_, more := missing.ToBuy(q.List)
+			told = append(told, Told{w.PlanShort(f.Name, n, w.Yards(more, u)), Bad})
 		case wanted:
 			told = append(told, Told{w.PlanBuy(f.Name, w.SizeUnit(b.Width, u), w.Yards(b.Length, u)), Even})
 		case slices.ContainsFunc(q.List.Lines, func(l cutlist.Line) bool { return l.Fabric == i }):

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"testing"
 
+	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
 )
 
@@ -56,5 +58,27 @@ func TestReach(t *testing.T) {
 	}
 	if u.ByHand[0].Height++; u.Reach() != 8 {
 		t.Errorf("%v", u.Reach())
+	}
+}
+
+// TestToBuy: what is missing in whole steps as fabric is sold, as wide as the
+// widest panel.
+func TestToBuy(t *testing.T) {
+	const in = length.Inch
+	list := &cutlist.List{Fabrics: []cutlist.Fabric{{Stock: []cutlist.Panel{{Width: 7 * in}, {Width: 18 * in}, {Width: 5 * in}}}, {}}}
+	for _, c := range []struct {
+		unit        length.Unit
+		fabric      int
+		missing     length.Len
+		width, long length.Len
+	}{
+		{length.In, 0, 10 * in, 18 * in, 27 * in / 2}, {length.In, 0, 9 * in, 18 * in, 9 * in}, {length.In, 0, 9*in + 1, 18 * in, 27 * in / 2},
+		{length.Cm, 0, 10 * in, 18 * in, 30 * length.Centimetre}, {length.In, 1, 1, 40 * in, 9 * in / 2}, {length.In, 0, 0, 18 * in, 0},
+	} {
+		list.Unit = c.unit
+		s := Short{Fabric: c.fabric, Length: c.missing}
+		if width, long := s.ToBuy(list); width != c.width || long != c.long {
+			t.Errorf("%v of fabric %d in %v: %v long, %v wide", c.missing, c.fabric, c.unit, long, width)
+		}
 	}
 }
