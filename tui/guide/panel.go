@@ -77,15 +77,21 @@ func ready(q *session.Quilt, f Facts, rough int) bool {
 	return ok && len(cutsNow(p, func(b matpic.PanelBox) bool { return b.Rough == rough })) == 0
 }
 
-// StraightCuts says the straight cuts of a panel in order.
+// StraightCuts says the straight cuts of a panel in order, those that repeat
+// the one before together with it.
 func StraightCuts(w words.Words, p matpic.Panel) []string {
 	var said []string
-	for i, c := range p.Cuts {
+	for first := 0; first < len(p.Cuts); {
+		next := first + 1
+		for next < len(p.Cuts) && p.Cuts[next].Repeats(p.Cuts[next-1]) {
+			next++
+		}
 		say := w.CutAlong
-		if c.Across {
+		if p.Cuts[first].Across {
 			say = w.CutAcross
 		}
-		said = append(said, say(i+1, p.Say(c.At)))
+		said = append(said, say(first+1, next, p.Say(p.Cuts[first].At)))
+		first = next
 	}
 	return said
 }

@@ -1,13 +1,40 @@
 package guide
 
 import (
+	"strings"
 	"testing"
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/queue"
 	"example.org/matside/session"
 	"example.org/matside/tui/internal/fixture"
+	"example.org/matside/tui/matpic"
+	"example.org/matside/tui/ruler"
+	"example.org/matside/tui/words"
 )
+
+// Cuts that repeat the one before are said together; a cut as long in another
+// piece is not.
+func TestStraightCuts(t *testing.T) {
+	const strip = 2 * length.Inch
+	p := matpic.Panel{Say: func(l length.Len) string { return l.Show(length.In) }}
+	hand := ruler.Box{W: 40 * length.Inch, H: 30 * length.Inch}
+	for range 3 {
+		p.Cuts = append(p.Cuts, ruler.Cut{Hand: hand, Across: true, At: strip})
+		hand.Y, hand.H = hand.Y+strip, hand.H-strip
+	}
+	p.Cuts = append(p.Cuts, ruler.Cut{Hand: hand, At: strip})
+	hand.X, hand.W = hand.X+strip, hand.W-strip
+	p.Cuts = append(p.Cuts, ruler.Cut{Hand: hand, At: strip})
+	hand.W = strip // the part cut off, not what is left
+	p.Cuts = append(p.Cuts, ruler.Cut{Hand: hand, At: strip}, ruler.Cut{Hand: hand, Across: true, At: strip})
+	got := strings.Join(StraightCuts(words.English{}, p), "|")
+	const want = "Cuts 1 to 3: across, each 2 below the top edge.|Cuts 4 to 5: along, each 2 from the left edge.|" +
+		"Cut 6: along, 2 from the left edge.|Cut 7: across, 2 below the top edge."
+	if got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+}
 
 // A strip of two rough cuts side by side: the cuts that free the first one
 // free the other too, but only once they are made.

@@ -68,6 +68,13 @@ func (t *tree) free(hand Box, in []int, aim int) {
 	}
 }
 
+// Repeats reports that c is the cut before once more: as far from the edge
+// that the one before has left.
+func (c Cut) Repeats(before Cut) bool {
+	_, rest := before.parts()
+	return c.Across == before.Across && c.At == before.At && c.Hand == rest
+}
+
 func (c Cut) parts() (one, other Box) {
 	one, other = c.Hand, c.Hand
 	if c.Across {

@@ -74,12 +74,19 @@ func (English) KeepWayUp(fabrics string) string {
 	return "Keep the print's way up: " + fabrics + "."
 }
 
-// CutAcross and CutAlong are the straight cuts at the table, in order.
-func (English) CutAcross(n int, at string) string {
-	return fmt.Sprintf("Cut %d: across, %s below the top edge.", n, at)
+// CutAcross and CutAlong are straight cuts at the table, in order: one, or
+// some that are alike.
+func (English) CutAcross(first, last int, at string) string {
+	if last > first {
+		return fmt.Sprintf("Cuts %d to %d: across, each %s below the top edge.", first, last, at)
+	}
+	return fmt.Sprintf("Cut %d: across, %s below the top edge.", first, at)
 }
-func (English) CutAlong(n int, at string) string {
-	return fmt.Sprintf("Cut %d: along, %s from the left edge.", n, at)
+func (English) CutAlong(first, last int, at string) string {
+	if last > first {
+		return fmt.Sprintf("Cuts %d to %d: along, each %s from the left edge.", first, last, at)
+	}
+	return fmt.Sprintf("Cut %d: along, %s from the left edge.", first, at)
 }
 func (English) PanelLegend(fabric string, panel int, size string) string {
 	return fmt.Sprintf("%s, panel %d, %s", fabric, panel, size)

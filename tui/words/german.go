@@ -115,11 +115,17 @@ func (German) AcrossFirst() string {
 	return "Erste Zahl quer, zweite im Fadenlauf."
 }
 func (German) KeepWayUp(fabrics string) string { return "Oben bleibt oben: " + fabrics + "." }
-func (German) CutAcross(n int, at string) string {
-	return fmt.Sprintf("Schnitt %d: quer, %s unter der Oberkante.", n, at)
+func (German) CutAcross(first, last int, at string) string {
+	if last > first {
+		return fmt.Sprintf("Schnitt %d bis %d: quer, je %s unter der Oberkante.", first, last, at)
+	}
+	return fmt.Sprintf("Schnitt %d: quer, %s unter der Oberkante.", first, at)
 }
-func (German) CutAlong(n int, at string) string {
-	return fmt.Sprintf("Schnitt %d: längs, %s von der linken Kante.", n, at)
+func (German) CutAlong(first, last int, at string) string {
+	if last > first {
+		return fmt.Sprintf("Schnitt %d bis %d: längs, je %s von der linken Kante.", first, last, at)
+	}
+	return fmt.Sprintf("Schnitt %d: längs, %s von der linken Kante.", first, at)
 }
 func (German) PanelLegend(fabric string, panel int, size string) string {
 	return fmt.Sprintf("%s, Stück %d, %s", fabric, panel, size)

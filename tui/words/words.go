@@ -41,8 +41,8 @@ type Words interface {
 	Rough(fabric, size string) string
 	AcrossFirst() string
 	KeepWayUp(fabrics string) string
-	CutAcross(n int, at string) string
-	CutAlong(n int, at string) string
+	CutAcross(first, last int, at string) string
+	CutAlong(first, last int, at string) string
 	PanelLegend(fabric string, panel int, size string) string
 	PageOf(n, of int) string
 	KeyNextRough() string
