@@ -64,8 +64,11 @@ func planFabrics(w words.Words, q *queue.Queue) []Told {
 					n += count
 				}
 			}
-			_, more := missing.ToBuy(q.List)
-			told = append(told, Told{w.PlanShort(f.Name, n, w.Yards(more, u)), Bad})
+			more := ""
+			if _, long := missing.ToBuy(q.List); long > 0 {
+				more = w.Yards(long, u)
+			}
+			told = append(told, Told{w.PlanShort(f.Name, n, more), Bad})
 		case wanted:
 			told = append(told, Told{w.PlanBuy(f.Name, w.SizeUnit(b.Width, u), w.Yards(b.Length, u)), Even})
 		case slices.ContainsFunc(q.List.Lines, func(l cutlist.Line) bool { return l.Fabric == i }):

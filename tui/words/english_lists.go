@@ -297,10 +297,14 @@ func (English) PlanBuy(fabric, width, length string) string {
 }
 func (English) PlanEnough(fabric string) string { return fabric + ": there is enough." }
 func (English) PlanShort(fabric string, pieces int, length string) string {
-	if pieces == 0 {
-		return fabric + " is short: buy " + length + " more."
+	says := fabric + " is short: "
+	if pieces > 0 {
+		says += count(pieces, "piece", "pieces") + " missing, "
 	}
-	return fabric + " is short: " + count(pieces, "piece", "pieces") + " missing, buy " + length + " more."
+	if length == "" {
+		return says + "no length of it would do."
+	}
+	return says + "buy " + length + " more."
 }
 func (English) PlanNothing() string     { return "Nothing of it goes on the mat." }
 func (English) KeyStartCutting() string { return "start cutting" }

@@ -258,10 +258,14 @@ func (German) PlanBuy(fabric, width, length string) string {
 }
 func (German) PlanEnough(fabric string) string { return fabric + ": es ist genug da." }
 func (German) PlanShort(fabric string, pieces int, length string) string {
-	if pieces == 0 {
-		return "Von " + fabric + " ist zu wenig da: noch " + length + " kaufen."
+	says := "Von " + fabric + " ist zu wenig da: "
+	if pieces > 0 {
+		says += count(pieces, "Teil fehlt", "Teile fehlen") + ", "
 	}
-	return "Von " + fabric + " ist zu wenig da: " + count(pieces, "Teil fehlt", "Teile fehlen") + ", noch " + length + " kaufen."
+	if length == "" {
+		return says + "keine Länge würde reichen."
+	}
+	return says + "noch " + length + " kaufen."
 }
 func (German) PlanNothing() string     { return "Nichts davon kommt auf die Matte." }
 func (German) KeyStartCutting() string { return "mit dem Schneiden anfangen" }
