@@ -222,6 +222,22 @@ func lines(d Doc, from, to int) string {
 	return part.String()
 }
 
+// TestComment: the comment starts where the reader says, also behind inch marks
+// that might be quotation marks.
+func TestComment(t *testing.T) {
+	for line, want := range map[string]string{
+		"4 squares 2 # four":                        "# four",
+		"4 squares 2 \" for A # the \"small\" ones": "# the \"small\" ones",
+		"cut from \"a # b\" # c":                    "# c",
+		"squaers \"a # b\" # c":                     "# c",
+		"4 squares 2":                               "",
+	} {
+		if got := Of(line).Comment(0); got != want {
+			t.Errorf("%s: %q, want %q", line, got, want)
+		}
+	}
+}
+
 func TestPlacesOfNewLines(t *testing.T) {
 	d := Of(harbour)
 	d, n := d.AddFabric("fabric Foam")
