@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/matside/plan/cutlist"
+	"example.org/matside/plan/internal/cores"
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/pack"
 	"example.org/matside/plan/queue"
@@ -166,8 +167,8 @@ func front(all []*attempt) []*attempt {
 }
 
 // best is the plan with fewest pieces missing, then fewest loads, then least
-// fabric, among a few attempts: as if there were fabric enough, and with
-// rough cuts that suit the panels.
+// fabric, among a few attempts: as if there were fabric enough, with rough
+// cuts that suit the panels, and what less effort comes to.
 func (m *maker) best() *attempt {
 	m.say(Packing)
 	m.bound = m.least(m.job.Counts(), 0, rect.Quick)
@@ -176,6 +177,7 @@ func (m *maker) best() *attempt {
 	if m.stopped() {
 		return best
 	}
+	less := m.withLess(best)
 	m.say(Fitting)
 	m.reshaped(best)
 	for _, limits := range m.suits(best) {
@@ -185,5 +187,27 @@ func (m *maker) best() *attempt {
 			best = a
 		}
 	}
+	if a := less(); a != nil && cmp.Or(cmp.Compare(a.missing, best.missing), cmp.Compare(len(a.mats), len(best.mats))) < 0 {
+		return a
+	}
 	return best
+}
+
+// withLess begins to plan the same with less effort, if loads may be saved
+// at all. More effort looks in other places, so now and then it finds more
+// loads, and she would be punished for asking.
+func (m *maker) withLess(best *attempt) func() *attempt {
+	if m.opt.Effort == rect.Quick || len(best.mats) <= m.bound {
+		return func() *attempt { return nil }
+	}
+	opt := m.opt
+	opt.Progress = nil
+	if opt.Effort = rect.Quick; m.opt.Effort == rect.Thorough {
+		opt.Effort = rect.Usual
+	}
+	return cores.Start(func() *attempt {
+		o := newMaker(m.list, opt)
+		o.proof = func() int { return 0 } // m looks for it
+		return o.best()
+	})
 }
