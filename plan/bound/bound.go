@@ -19,8 +19,10 @@ type Options struct {
 
 // done says that a better bound than best is of no use.
 func (o Options) done(best int) bool {
-	return o.Enough > 0 && best >= o.Enough || o.Stop != nil && o.Stop()
+	return o.Enough > 0 && best >= o.Enough || o.stopped()
 }
+
+func (o Options) stopped() bool { return o.Stop != nil && o.Stop() }
 
 // Bins returns a number of w x h bins below which the pieces of sizes cannot
 // be packed, edges parallel to the bin's, turned only where Size.Turn allows.

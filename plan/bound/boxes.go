@@ -65,8 +65,9 @@ func newSharing(m Mat, pieces []Piece) *sharing {
 }
 
 // listAll lists what boxes hold in so many steps, each fabric in its part of
-// them.
-func (s *sharing) listAll(steps int) {
+// them. It returns false when it was stopped: then nothing is to be told by
+// the lists.
+func (s *sharing) listAll(steps int, opt Options) bool {
 	for _, c := range s.cloths {
 		c.thin(mostKinds)
 	}
@@ -74,12 +75,15 @@ func (s *sharing) listAll(steps int) {
 	s.y = s.grid(s.H, s.W, func(p Piece) length.Len { return p.H }, func(p Piece) length.Len { return p.W })
 	found := make([][]box, len(s.cloths))
 	cores.Each(len(s.cloths), func(i int) {
-		for ok := false; !ok; {
-			if found[i], ok = s.list(s.cloths[i], steps/len(s.cloths)); !ok {
+		for ok := false; !ok && !opt.stopped(); {
+			if found[i], ok = s.list(s.cloths[i], steps/len(s.cloths), opt); !ok {
 				s.cloths[i].thin(len(s.cloths[i].kinds) - 1)
 			}
 		}
 	})
+	if opt.stopped() {
+		return false
+	}
 	for i, c := range s.cloths {
 		c.first = len(s.count)
 		for _, k := range c.kinds {
@@ -91,6 +95,7 @@ func (s *sharing) listAll(steps int) {
 			s.boxes = append(s.boxes, b)
 		}
 	}
+	return true
 }
 
 func (s *sharing) fits(p Piece) bool {
@@ -108,9 +113,10 @@ func (c *cloth) thin(n int) {
 }
 
 // list lists what the cloth's boxes hold, the most of it, each in the smallest
-// boxes that may; not ok if that takes too many steps.
-func (s *sharing) list(c *cloth, steps int) (found []box, ok bool) {
+// boxes that may; not ok if that takes too many steps, or was stopped.
+func (s *sharing) list(c *cloth, steps int, opt Options) (found []box, ok bool) {
 	l := newLister(s, c)
+	l.stop = opt.stopped
 	for i := range s.x {
 		for j := range s.y {
 			seen := map[string]bool{}
@@ -124,7 +130,7 @@ func (s *sharing) list(c *cloth, steps int) (found []box, ok bool) {
 					found = append(found, box{i: i, j: j, holds: holds})
 				}
 			})
-			if l.steps > steps && len(c.kinds) > 1 {
+			if l.steps > steps && len(c.kinds) > 1 || l.off {
 				return nil, false
 			}
 		}
@@ -140,6 +146,8 @@ type lister struct {
 	rooms map[[2]int]*room
 	holds []int64 // of each lying
 	steps int
+	stop  func() bool // asked now and then
+	off   bool        // it said true: what is listed is not all
 
 	limits  []held
 	lengths []length.Len         // sides of rectangles
@@ -243,7 +251,13 @@ func (l *lister) may(r *room) bool {
 // extend goes through all a room may hold, one lying after the other, and
 // calls do for what no piece can be added to.
 func (l *lister) extend(r *room, v int, do func()) {
-	l.steps++
+	const askEvery = 1 << 12
+	if l.steps++; l.steps%askEvery == 0 && l.stop() {
+		l.off = true
+	}
+	if l.off {
+		return
+	}
 	if v == len(l.holds) {
 		if r.any && l.full(r) {
 			do()

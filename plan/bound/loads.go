@@ -62,7 +62,9 @@ func (s *sharing) loads(opt Options, spent spending) int {
 	if len(s.cloths) == 0 || opt.done(best) {
 		return best
 	}
-	s.listAll(spent.steps)
+	if !s.listAll(spent.steps, opt) {
+		return best
+	}
 	return max(best, s.bound(opt, spent))
 }
 
