@@ -12,6 +12,7 @@ import (
 type filler struct {
 	*Job
 	value []int64
+	solid []int64 // worth of a solid of each class; nil for that of its pieces
 	seen  map[string]Group
 	work  int // packings done, the measure of effort
 }

@@ -4,10 +4,7 @@ import (
 	"slices"
 	"testing"
 
-	"example.org/matside/plan/cutlist"
 	"example.org/matside/plan/length"
-	"example.org/matside/plan/outline"
-	"example.org/matside/plan/rect"
 	"pgregory.net/rapid"
 )
 
@@ -30,15 +27,7 @@ func TestSums(t *testing.T) {
 // reach and apart.
 func TestLoads(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		l := &cutlist.List{Margin: in / 4, Mat: cutlist.Mat{Width: 12 * in, Height: 12 * in, UsableWidth: 11 * in, UsableHeight: 11 * in},
-			Fabrics: make([]cutlist.Fabric, 3)}
-		var count []int
-		for n := range rapid.IntRange(1, 6).Draw(t, "lines") {
-			side := func() length.Len { return length.Len(rapid.IntRange(8, 60).Draw(t, "eighths")) * in / 8 }
-			l.Lines = append(l.Lines, cutlist.Line{Fabric: n % 3, Outline: outline.Rect(0, 0, side(), side())})
-			count = append(count, rapid.IntRange(1, 30).Draw(t, "count"))
-		}
-		j := NewJob(l, count, rect.Quick, nil)
+		j := draw(t)
 		packing, err := j.Start(nil)
 		if err != nil {
 			t.Fatal(err)

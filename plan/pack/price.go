@@ -7,7 +7,8 @@ import "slices"
 func (r *relaxation) bringIn() bool {
 	value, solid := r.values()
 	fill := r.s.filler(value)
-	return r.fromMosaic(fill, solid) || r.fromFills(fill) || r.fromFull(fill) || r.nest(value)
+	fill.solid = solid
+	return r.fromMosaic(fill) || r.fromFills(fill) || r.fromFull(fill) || r.nest(value)
 }
 
 // offer takes in what is needed of a load if that is worth more than a mat.
@@ -29,17 +30,17 @@ const mostDampings = 8
 // as often as it likes: where that is more than are needed, the load is cut
 // back and filled up with others, and the piece made less worth for the next,
 // until one pays.
-func (r *relaxation) fromMosaic(fill *filler, solid []int64) bool {
-	value, damped := slices.Clone(fill.value), slices.Clone(solid)
+func (r *relaxation) fromMosaic(fill *filler) bool {
+	value, solid := slices.Clone(fill.value), slices.Clone(fill.solid)
 	for n := range mostDampings {
-		l := r.mosaic.solve(value, damped)
+		l := r.mosaic.solve(value, solid)
 		if r.offer(&l) {
 			return true
 		}
-		if n == 0 && r.mosaic.most() <= paying || !r.damp(&l, value, damped) {
+		if n == 0 && r.mosaic.most() <= paying || !r.damp(&l, value, solid) {
 			return false
 		}
-		if t := r.s.trimmedTo(&l, r.need); r.fetches(fill, solid, &t) >= fine/2 {
+		if t := r.s.trimmedTo(&l, r.need); r.s.fetches(fill, &t) >= fine/2 {
 			rest := r.need.clone()
 			rest.addLoad(&t, -1)
 			if t = r.s.extend(fill, rest, t); r.offer(&t) {
@@ -48,6 +49,14 @@ func (r *relaxation) fromMosaic(fill *filler, solid []int64) bool {
 		}
 	}
 	return false
+}
+
+// fetches is what a load is worth to a filler.
+func (s *solver) fetches(fill *filler, l *load) (sum int64) {
+	for i := range l.offers {
+		sum += s.worth(fill, &l.offers[i])
+	}
+	return sum
 }
 
 // damp lowers the worth of what a load holds more of than is needed; it says
@@ -65,18 +74,6 @@ func (r *relaxation) damp(l *load, value, solid []int64) (any bool) {
 	lower(value, has.want, r.need.want)
 	lower(solid, has.solid, r.need.solid)
 	return any
-}
-
-// fetches is what a load is worth in whole numbers.
-func (r *relaxation) fetches(fill *filler, solid []int64, l *load) (sum int64) {
-	for i := range l.offers {
-		if o := &l.offers[i]; o.solid >= 0 {
-			sum += solid[o.solid]
-		} else {
-			sum += fill.worth(&o.Group)
-		}
-	}
-	return sum
 }
 
 // fromFills offers for each fabric the mat of most worth.

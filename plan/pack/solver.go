@@ -87,7 +87,13 @@ func (s *solver) start() ([]load, error) {
 	return out, nil
 }
 
-func (s *solver) worth(f *filler, o *offer) int64 { return f.worth(&o.Group) }
+// worth is what an offer is worth to a filler.
+func (s *solver) worth(f *filler, o *offer) int64 {
+	if o.solid >= 0 && f.solid != nil {
+		return f.solid[o.solid]
+	}
+	return f.worth(&o.Group)
+}
 
 // full packs one mat with as much worth as it can of what is needed, starting
 // from each fabric in turn and from what lies on the mat already, if any.
