@@ -1,6 +1,7 @@
 package bound
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -101,13 +102,14 @@ func (p *pins) least(s shape) int64 {
 // as much wherever the box is on the mat, so it is tried along two sides of it
 // where the pins weigh least.
 func (p *pins) within(w, h length.Len) int64 {
-	xs, ys := reaches(half*int64(w), p.w, p.x0, p.pitch), reaches(half*int64(h), p.h, p.y0, p.pitch)
-	best := int64(math.MaxInt64)
-	for _, x := range xs {
-		best = min(best, p.window(x.from, ys[0].from, x.to-x.from, ys[0].to-ys[0].from))
+	across, along := half*int64(w), half*int64(h)
+	x0, y0 := atStart(across, p.x0, p.pitch), atStart(along, p.y0, p.pitch)
+	best := p.window(0, 0, x0.to, y0.to)
+	for x := range reaches(across, p.w, p.x0, p.pitch) {
+		best = min(best, p.window(x.from, 0, x.to-x.from, y0.to))
 	}
-	for _, y := range ys {
-		best = min(best, p.window(xs[0].from, y.from, xs[0].to-xs[0].from, y.to-y.from))
+	for y := range reaches(along, p.h, p.y0, p.pitch) {
+		best = min(best, p.window(0, y.from, x0.to, y.to-y.from))
 	}
 	return best + length.Mul(w, h).Times(int(p.even)).CeilDiv(p.area)
 }
@@ -115,15 +117,17 @@ func (p *pins) within(w, h length.Len) int64 {
 // reach is from a point to the one before to, along an axis.
 type reach struct{ from, to int }
 
-// reaches are the points inside a box of some side at several places on an
-// axis: at its start, and from one point after the other on.
-func reaches(side, mat, first, pitch int64) []reach {
-	places := max(0, mat-side-first+pitch) / pitch
-	out := make([]reach, 1, 1+places)
-	out[0].to = int(max(0, ceilDiv(side-first, pitch)))
+// atStart are the points inside a box of some side at the start of an axis.
+func atStart(side, first, pitch int64) reach {
+	return reach{0, int(max(0, ceilDiv(side-first, pitch)))}
+}
+
+// reaches are the points inside a box of some side at other places on an axis,
+// from one point after the other on.
+func reaches(side, mat, first, pitch int64) iter.Seq[reach] {
 	n := int(ceilDiv(side, pitch)) - 1 // strictly between its ends
-	for i := range int(places) {
-		out = append(out, reach{i + 1, i + 1 + n})
+	return func(yield func(reach) bool) {
+		for i := 0; first+int64(i)*pitch+side <= mat && yield(reach{i + 1, i + 1 + n}); i++ {
+		}
 	}
-	return out
 }

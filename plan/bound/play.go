@@ -18,6 +18,8 @@ type game struct {
 	hands  []*hand
 	pins   regrets
 	mean   []float64
+
+	steps, cover, sums []float64 // scratch
 }
 
 // hand is where a shape may be laid, each place in an imprint's cell.
@@ -74,7 +76,8 @@ const coarse = 1
 
 func newGame(l *lattice, area length.Area, shapes []shape, orbits [][]int) *game {
 	g := &game{lattice: l, orbits: orbits, pins: newRegrets(l.n*l.m + 1)}
-	g.mean = make([]float64, len(g.pins.play))
+	g.mean, g.cover = make([]float64, len(g.pins.play)), make([]float64, len(g.pins.play))
+	g.steps, g.sums = make([]float64, l.m*(l.n+1)), make([]float64, l.m*(l.n+1))
 	clear(g.pins.play)
 	g.pins.play[l.n*l.m] = 1 // all spread evenly, which proves what area does
 	for _, s := range shapes {
@@ -119,8 +122,9 @@ func (g *game) play(rounds int) []float64 {
 // evenly.
 func (g *game) covered() []float64 {
 	stride := g.n + 1
-	steps := make([]float64, g.m*stride) // from a point to the next in its row
-	out := make([]float64, g.n*g.m+1)
+	steps, out := g.steps, g.cover // steps from a point to the next in its row
+	clear(steps)
+	clear(out)
 	for _, h := range g.hands {
 		at := 0
 		for i := range h.views {
@@ -178,7 +182,7 @@ func (g *game) layAgain() {
 // tell tells each hand what every place covers of the pins at points.
 func (g *game) tell(weights []float64) {
 	stride := g.n + 1
-	sums := make([]float64, g.m*stride)
+	sums := g.sums // of the weights before a point in its row
 	for j := range g.m {
 		for i := range g.n {
 			sums[j*stride+i+1] = sums[j*stride+i] + weights[j*g.n+i]
