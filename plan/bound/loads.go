@@ -84,7 +84,7 @@ func spentOn(e rect.Effort) spending {
 	case rect.Quick:
 		return spending{500_000, 10_000_000, 30, 60, 1_000, 4, 1 << 22}
 	case rect.Thorough:
-		return spending{16_000_000, 400_000_000, 120, 400, 100_000, 16, 1 << 27}
+		return spending{16_000_000, 400_000_000, 100, 240, 100_000, 16, 1 << 27}
 	}
 	return spending{2_000_000, 40_000_000, 80, 160, 10_000, 16, 1 << 25}
 }
