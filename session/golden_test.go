@@ -75,7 +75,7 @@ func lively(t *testing.T, path string) *Ledger {
 	t.Helper()
 	l := openAt(t, path)
 	id := startOn(t, l, 9, 3)
-	do(t, l, id, GoOn{}, GoOn{}, GoOn{}, GoOn{}, GoOn{Spoiled: []int{0}, Lifted: true}, Wash{}, AddMat{Mat: "Two", Loads: 2}, UseMat{"Two"},
+	do(t, l, id, GoOn{}, GoOn{}, GoOn{}, GoOn{}, GoOn{Spoiled: []int{0}, Lifted: true, Apart: true}, Wash{}, AddMat{Mat: "Two", Loads: 2}, UseMat{"Two"},
 		GoOn{}, GoOn{}, GoOn{}, GoOn{}, GoOn{Spoiled: []int{1}, Ragged: true, Apart: true}, JoinRecuts{}, Skip{3}, Move{3, 0}, Back{},
 		Replan{"edited", smallList(10, 3)}, Pause{}, Resume{}, Leave{}, SitDown{}, SetDue{"Two", 5}, TakeBackMat{"Two"}, Refresh{"Two"}, RenameMat{"Two", "Blue"},
 		ChangeBlade{}, SetHabits{Habits{Dry: 30}}, Rename{"Lamp Room, again"}, PutAside{}, TakeUp{})

@@ -130,11 +130,12 @@ func (q *Quilt) roomy(wanted []Copy, inHand int) []*Load {
 	return out
 }
 
-// uncovered is the part of the usable mat that no rough cut covers.
+// uncovered is the part of the usable mat that no piece covers, also where its
+// rough cut lies.
 func uncovered(list *cutlist.List, l *Load) int64 {
 	free := squareMicrons(list.Mat.UsableWidth, list.Mat.UsableHeight)
-	for _, r := range l.RoughCuts {
-		free -= squareMicrons(r.Width, r.Height)
+	for _, p := range l.Pieces {
+		free -= p.Outline.Area().FloorDiv(length.Mul(length.Micrometre, length.Micrometre))
 	}
 	return free
 }

@@ -77,9 +77,9 @@ func allSound(t *testing.T, q *Quilt) {
 // TestRecutTakenIn: spoiled pieces go where there is room among the loads
 // planned before; only what has none makes a load more.
 func TestRecutTakenIn(t *testing.T) {
-	l, id := planned(t, "quilt Lamp Room\nfabric Ink\nfabric Sand, 40 x 40\ncut from Ink\n9 squares 5 for A\ncut from Sand\n2 squares 5 for B\n")
+	l, id := planned(t, "quilt Lamp Room\nfabric Ink, 40 x 40\ncut from Ink\n11 squares 5 for A\n")
 	s := l.State()
-	before := s.Quilt(id).LoadsLeft() // 4 + 4 + the rest, with room for one
+	before := s.Quilt(id).LoadsLeft() // 4 + 4 + 3, the fullest first
 	q := peelWith(t, l, id, 1)
 	if q.LoadsLeft() != before-1 || q.Again.Extra != 0 || q.Again.Pieces != 1 || len(q.Again.Loads) != 1 {
 		t.Fatalf("one piece spoiled: %d loads left of %d, %+v", q.LoadsLeft(), before, q.Again)
