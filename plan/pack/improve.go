@@ -35,7 +35,7 @@ func (s *solver) improve(loads []load) []load {
 	d, dived := s.dive(loads)
 	better(dived)
 	better(d.over(loads))
-	if len(loads) <= d.whole(d.cost)+1 && len(loads) > smallList {
+	if len(loads) <= d.whole(d.cost)+smallGap && len(loads) > smallList {
 		return loads
 	}
 	better(s.emptied(loads))
@@ -47,6 +47,10 @@ func (s *solver) improve(loads []load) []load {
 
 // smallList is a number of loads up to which it costs little to look twice.
 const smallList = 60
+
+// smallGap is how many loads over the relaxation's are seldom got rid of by
+// packing mats anew.
+const smallGap = 2
 
 // valued packs the whole need several times over, mat by mat, each mat with
 // the most worth it can hold. A piece that came to lie on mats with much
