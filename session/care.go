@@ -203,7 +203,7 @@ func Import(path string, r io.Reader, opt OpenOptions) (s State, kept string, er
 	opt.setUp()
 	var x Exported
 	if err := json.NewDecoder(r).Decode(&x); err != nil {
-		return s, "", &Trouble{What: reason.NoExport.Say(err), Safe: reason.NothingChanged.Say(),
+		return s, "", &Trouble{What: reason.NoExport.Say(), Safe: reason.NothingChanged.Say(),
 			Way: reason.NameExport.Say(), Err: err}
 	}
 	if x.Format != exportFormat {

@@ -111,7 +111,7 @@ func (t *text) load(alike []queue.Load) {
 	t.line("")
 	t.line("%s   %s   %d %% of the mat filled   the blade travels %s", which, layout, t.fill(l), travels)
 	for i, r := range l.RoughCuts {
-		t.line("  %s %s, from panel %d, top left corner at %s across and %s down", t.q.List.Fabrics[r.Fabric].Name, t.size(r.Width, r.Height), r.Panel,
+		t.line("  %s %s, from panel %d, laid %s across and %s down the mat", t.q.List.Fabrics[r.Fabric].Name, t.size(r.Width, r.Height), r.Panel,
 			r.X.Show(t.unit), r.Y.Show(t.unit))
 		for line, n := range t.counts(l, i) {
 			if n > 0 {

@@ -24,7 +24,7 @@ var (
 	CantMake      = kinds.New("%s can't be made: %s")
 	FileTrouble   = kinds.New("%s: %s")
 	There         = kinds.New("%s is there already")
-	NoExport      = kinds.New("that is no export of matside's: %s")
+	NoExport      = kinds.New("that is no export of matside's, or only part of one")
 	OtherExport   = kinds.New("that export is of format %s, and this matside reads format %s")
 )
 

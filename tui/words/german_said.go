@@ -63,7 +63,7 @@ var saidInGerman = map[*say.Kind]string{
 	reason.CantMake:      "%s lässt sich nicht anlegen: %s",
 	reason.FileTrouble:   "%s: %s",
 	reason.There:         "%s gibt es schon",
-	reason.NoExport:      "das hat matside export nicht geschrieben: %s",
+	reason.NoExport:      "das hat matside export nicht geschrieben, oder es fehlt ein Teil",
 	reason.OtherExport:   "das ist Format %s, und dieses matside liest Format %s",
 
 	reason.OneRecord:      "1 Eintrag",
