@@ -86,5 +86,5 @@ func spentOn(e rect.Effort) spending {
 	case rect.Thorough:
 		return spending{16_000_000, 400_000_000, 100, 240, 100_000, 16, 1 << 27}
 	}
-	return spending{2_000_000, 40_000_000, 80, 160, 10_000, 16, 1 << 25}
+	return spending{2_000_000, 60_000_000, 80, 160, 10_000, 16, 1 << 25}
 }
