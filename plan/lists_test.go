@@ -23,7 +23,7 @@ import (
 )
 
 // scribe writes cut lists as a quilter might type them: every statement,
-// shape and attribute of cut-list.md, in any combination that is allowed.
+// shape and attribute there is, in any combination that is allowed.
 type scribe struct {
 	*rand.Rand
 	b      strings.Builder

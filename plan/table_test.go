@@ -6,10 +6,9 @@ import (
 	"example.org/matside/plan/length"
 )
 
-// What shrinkage asks for, ../shared/trade.md section 5 (calc): the length to
-// buy is need/(1 - shrinkage); a width of 44 in that shrinks by 6 1/4 % is
-// 41 1/4. And a strip of 20 that is 17 after its wash has shrunk by 15 %
-// (kembrel.com).
+// What shrinkage asks for: the length to buy is need/(1 - shrinkage); a width
+// of 44 in that shrinks by 6 1/4 % is 41 1/4. And a strip of 20 that is 17
+// after its wash has shrunk by 15 % (kembrel.com).
 func TestShrinkage(t *testing.T) {
 	nm := length.Len(1)
 	for _, c := range []struct {
@@ -33,8 +32,8 @@ func TestShrinkage(t *testing.T) {
 	}
 }
 
-// Yardage from cut list to what is bought, ../shared/trade.md section 4:
-// pieces cut by hand, as quilters cut them, from 40 in; eighths of a yard.
+// Yardage from cut list to what is bought: pieces cut by hand, as quilters cut
+// them, from 40 in; eighths of a yard.
 func TestYardage(t *testing.T) {
 	for _, c := range []struct {
 		source, lines string

@@ -19,7 +19,7 @@ func newExamples(w world) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "examples [NAME]",
 		Short: "List six invented quilts, or write their cut lists",
-		Long: "List the cut lists of six invented quilts, in inches and in centimetres. With NAME it\n" +
+		Long: "List the cut lists of six invented quilts, in inches and in centimeters. With NAME it\n" +
 			"writes one of them, with -o alone all of them. They are yours to change.",
 		Example: "  matside examples\n  matside examples first-nine-patch\n  matside examples -o quilts",
 		Args:    upToOne,

@@ -35,7 +35,7 @@ func newDrawing(w world, format string) *cobra.Command {
 	c := &cobra.Command{
 		Use:   format + " [FILE]",
 		Short: "Draw each load as " + name + " at true size, for the cutter",
-		Long: "Draw each load as " + name + " at true size in millimetres: a group for each fabric, each cut line\n" +
+		Long: "Draw each load as " + name + " at true size in millimeters: a group for each fabric, each cut line\n" +
 			"once, cuts between pieces before those along the waste. The mat's frame is a group\n" +
 			"of its own: leave it out or don't cut it. Without FILE it draws the loads still to cut of\n" +
 			"the quilt under way, pieces to be cut again too.\n\n" +

@@ -13,7 +13,7 @@ import (
 )
 
 // TestExamples plans the six examples: there is fabric enough for all of them,
-// and some are in inches, some in centimetres.
+// and some are in inches, some in centimeters.
 func TestExamples(t *testing.T) {
 	units := map[length.Unit]int{}
 	for _, name := range cutlists.Examples {
