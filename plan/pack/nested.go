@@ -147,10 +147,6 @@ func (j *Job) laid(fabric int, kinds []int, all []nested) Group {
 // priced fills a box with a fabric's outlines as they are for the most worth,
 // if there is work left for it. Pieces of one kind lie as they do by area.
 func (j *Job) priced(fabric int, want []int, value []int64, w, h length.Len) Group {
-	if j.nests.priced == 0 {
-		return Group{}
-	}
-	j.nests.priced--
 	var kinds, count []int
 	var worth []int64
 	for _, k := range j.of[fabric] {
@@ -162,6 +158,10 @@ func (j *Job) priced(fabric int, want []int, value []int64, w, h length.Len) Gro
 	if len(kinds) == 1 {
 		return j.laid(fabric, kinds, j.nestedAlone(kinds[0], count[0], w, h))
 	}
+	if len(kinds) == 0 || j.nests.priced == 0 {
+		return Group{}
+	}
+	j.nests.priced--
 	return j.laid(fabric, kinds, takenDown(j.sheet(kinds, w, h).Fill(count, worth)))
 }
 
