@@ -21,7 +21,10 @@ func (m *maker) prove(loads int) {
 // proved with more loads in mind holds for it too, and is no less than what
 // would be proved for its own: beyond those there is nothing to be found.
 func (m *maker) fewest(a *attempt) int {
-	pieces := planned(m.job, a.mats)
+	pieces, proved := planned(m.job, a.mats), m.bound
+	if m.proof != nil {
+		proved = max(proved, m.proof()) // waited for in any case: nothing goes on once a plan is made
+	}
 	if !slices.Equal(pieces, m.job.Counts()) { // some are missing
 		effort := m.opt.Effort
 		if m.stopped() {
@@ -29,8 +32,5 @@ func (m *maker) fewest(a *attempt) int {
 		}
 		return m.least(pieces, len(a.mats), effort)
 	}
-	if m.proof == nil {
-		return m.bound
-	}
-	return max(m.bound, m.proof())
+	return proved
 }
