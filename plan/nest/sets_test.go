@@ -2,13 +2,13 @@ package nest
 
 import (
 	"encoding/json"
+	"math"
 	"os"
 	"path/filepath"
 	"testing"
 
 	"example.org/matside/plan/length"
 	"example.org/matside/plan/outline"
-	"math"
 )
 
 // A set is one of the strip-packing sets of the textile and nesting
