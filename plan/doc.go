@@ -6,8 +6,8 @@
 // the same plan on any machine: work is counted, never timed, and nothing
 // depends on how goroutines are scheduled. The plan says a true lower bound
 // on the number of loads; it is proved fewest only where it says so. Stopped
-// early it is the best so far, and keeps every rule all the same. More effort
-// never takes more loads.
+// early it is the best so far, and keeps every rule all the same. Where there
+// is fabric enough, more effort never takes more loads.
 //
 // Not promised: the fewest loads or the least fabric there could be, nor that
 // a list with fewer pieces, a larger mat or a smaller gap never gets a worse
