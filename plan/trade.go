@@ -201,10 +201,7 @@ func (m *maker) withLess(best *attempt) func() *attempt {
 		return func() *attempt { return nil }
 	}
 	opt := m.opt
-	opt.Progress = nil
-	if opt.Effort = rect.Quick; m.opt.Effort == rect.Thorough {
-		opt.Effort = rect.Usual
-	}
+	opt.Progress, opt.Effort = nil, opt.Effort.Less()
 	return cores.Start(func() *attempt {
 		o := newMaker(m.list, opt)
 		o.proof = func() int { return 0 } // m looks for it

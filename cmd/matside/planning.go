@@ -70,10 +70,10 @@ func (p *planning) effortOption(c *cobra.Command) {
 	c.Flags().Var(&p.effort, "effort", "how hard to look for fewer loads: quick, usual or thorough")
 }
 
-// again is how pieces are planned that are cut once more or later. She waits
-// for them at the screen: there is no time for a thorough search.
+// again is how pieces are planned that are cut once more or later, always with
+// usual effort: she waits for them at the screen.
 func (p *planning) again() *replanner {
-	return &replanner{opt: plan.Options{Effort: min(p.effort.Effort, rect.Usual), First: p.first}}
+	return &replanner{opt: plan.Options{First: p.first}}
 }
 
 // options lets a command be told all of it.

@@ -75,7 +75,7 @@ func (s *separator) move(i int) {
 // best place on the line, until neither helps.
 func (s *separator) descend(i int, from trial) trial {
 	at, stuck := from, 0
-	ax := axis(s.rng.next() & 1)
+	ax := axis(s.rng.Next() & 1)
 	// Between two slanted sides the steps can shrink without end: count them.
 	for lines := 0; lines < maxLines && stuck < 2 && at.loss > 0; lines++ {
 		if to := s.bestOnLine(i, at, ax); to.loss < at.loss {

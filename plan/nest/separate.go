@@ -1,6 +1,10 @@
 package nest
 
-import "slices"
+import (
+	"slices"
+
+	"example.org/matside/plan/internal/random"
+)
 
 // A separator holds a layout in which pieces may overlap, and drives the
 // overlap out: each piece that overlaps moves to the place where its weighted
@@ -21,7 +25,7 @@ type separator struct {
 }
 
 func newSeparator(m *model, spots []spot, seed uint64) *separator {
-	s := &separator{m: m, rng: rng(seed)}
+	s := &separator{m: m, rng: rng{random.Source(seed)}}
 	n := len(spots)
 	s.depth, s.pull = square(n, 0), square(n, 1)
 	s.reset(spots)

@@ -24,7 +24,7 @@ func (j *Job) Fabric(f int, l Limit) ([]Group, error) {
 		return l.Groups, nil
 	}
 	w, h := j.reachOf(l)
-	return j.within(f, j.Counts(), w, h, lesser(j.Effort))
+	return j.within(f, j.Counts(), w, h, j.Effort.Less())
 }
 
 func (j *Job) reachOf(l Limit) (w, h length.Len) {
@@ -41,7 +41,7 @@ func (j *Job) reachOf(l Limit) (w, h length.Len) {
 // Pieces packs some pieces of one fabric by themselves, want[k] of each kind, as
 // Fabric does.
 func (j *Job) Pieces(f int, want []int) ([]Group, error) {
-	return j.within(f, want, j.W, j.H, lesser(j.Effort))
+	return j.within(f, want, j.W, j.H, j.Effort.Less())
 }
 
 // within packs wanted pieces of a fabric into boxes of at most w x h, fussy
@@ -137,15 +137,7 @@ func (j *Job) effortFor(f int) rect.Effort {
 	if len(j.of[f]) == len(j.Kinds) {
 		return j.Effort
 	}
-	return lesser(j.Effort)
-}
-
-// lesser is one effort less, as far as there is one.
-func lesser(e rect.Effort) rect.Effort {
-	if e == rect.Thorough {
-		return rect.Usual
-	}
-	return rect.Quick
+	return j.Effort.Less()
 }
 
 // Packing is a job on its way to its mats.

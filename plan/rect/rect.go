@@ -34,6 +34,14 @@ const (
 	Thorough
 )
 
+// Less is the next effort below e, Quick where there is none.
+func (e Effort) Less() Effort {
+	if e == Thorough {
+		return Usual
+	}
+	return Quick
+}
+
 // Options guide a search. The zero value is the usual effort, no bound known,
 // never interrupted.
 type Options struct {
